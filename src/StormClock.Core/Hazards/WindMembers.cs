@@ -1,0 +1,55 @@
+namespace StormClock.Core.Hazards;
+
+/// <summary>
+/// What every member of a forecast does at one place: when wind of each threshold first arrives, when it last ends, and
+/// the peak. One member is a plain deterministic forecast, thousands are an ensemble; readers of this type need not know.
+/// Times are hours after <see cref="Origin"/>; NaN means that the member never brings that wind within its forecast.
+/// </summary>
+public sealed class WindMembers
+{
+    private readonly float[][] arrivalHours;
+    private readonly float[][] endHours;
+
+    /// <param name="origin">The instant from which hours count: the synoptic time of the advisory.</param>
+    /// <param name="thresholdsKt">Sustained marine wind, knots (1-min, 10 m), ascending.</param>
+    /// <param name="arrivalHours">By threshold, then member.</param>
+    /// <param name="endHours">By threshold, then member; NaN exactly where arrival is NaN.</param>
+    /// <param name="peakKt">Highest sustained marine wind of each member at the place, knots.</param>
+    /// <param name="horizonHours">Last lead that the forecast reaches; beyond it nothing is known.</param>
+    public WindMembers(
+        Instant origin, IReadOnlyList<double> thresholdsKt, float[][] arrivalHours, float[][] endHours, float[] peakKt, double horizonHours)
+    {
+        Origin = origin;
+        ThresholdsKt = thresholdsKt;
+        this.arrivalHours = arrivalHours;
+        this.endHours = endHours;
+        PeakKt = peakKt;
+        HorizonHours = horizonHours;
+    }
+
+    public Instant Origin { get; }
+
+    public IReadOnlyList<double> ThresholdsKt { get; }
+
+    public ReadOnlyMemory<float> PeakKt { get; }
+
+    public double HorizonHours { get; }
+
+    public int Count => PeakKt.Length;
+
+    /// <summary>First hour of that wind by member; the threshold must be one of <see cref="ThresholdsKt"/>.</summary>
+    public ReadOnlySpan<float> ArrivalHours(double thresholdKt) => arrivalHours[IndexOf(thresholdKt)];
+
+    /// <summary>Last hour of that wind by member.</summary>
+    public ReadOnlySpan<float> EndHours(double thresholdKt) => endHours[IndexOf(thresholdKt)];
+
+    private int IndexOf(double thresholdKt)
+    {
+        for (var i = 0; i < ThresholdsKt.Count; i++)
+        {
+            if (ThresholdsKt[i] == thresholdKt) return i;
+        }
+
+        throw new ArgumentOutOfRangeException(nameof(thresholdKt), thresholdKt, "Not one of the thresholds computed.");
+    }
+}

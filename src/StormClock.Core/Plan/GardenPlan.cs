@@ -1,0 +1,30 @@
+using StormClock.Core.Garden;
+
+namespace StormClock.Core.Plan;
+
+/// <summary>When a class of work stops, over the members in which it comes; null when it (almost) never does.</summary>
+/// <param name="Earliest">Earliest reasonable (10 %): nothing of this class is planned after it.</param>
+/// <param name="Likely">Most likely (50 %).</param>
+public sealed record WorkStop(Instant? Earliest, Instant? Likely);
+
+/// <summary>One job with its time.</summary>
+/// <param name="StartBy">Latest start that still leaves time for it and all that must follow, at 90 %; rounded down to 15 min.</param>
+/// <param name="ChanceDone">0 to 1, given that the wind comes.</param>
+public sealed record PlannedJob(
+    Job Job, IReadOnlyList<string> People, Instant Start, Instant End, Instant StartBy, double ChanceDone);
+
+/// <summary>A job that does not fit, with the reason and the cheap thing to do instead.</summary>
+public sealed record LeftOutJob(Job Job, string Why, string? Fallback);
+
+public sealed record Shortage(string Material, double Need, double Have, double Missing, string Unit);
+
+public sealed record StoreUse(string StoreId, double UsedM2, double? FreeM2, double UsedM3, double? FreeM3);
+
+/// <summary>What to do in which order by when, and what to leave.</summary>
+public sealed record GardenPlan(
+    Instant Made,
+    IReadOnlyDictionary<WorkClass, WorkStop> WorkStops,
+    IReadOnlyList<PlannedJob> Jobs,
+    IReadOnlyList<LeftOutJob> LeftOut,
+    IReadOnlyList<Shortage> Buy,
+    IReadOnlyList<StoreUse> Stores);

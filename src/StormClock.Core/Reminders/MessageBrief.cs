@@ -1,0 +1,55 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Plan;
+using StormClock.Core.Stages;
+
+namespace StormClock.Core.Reminders;
+
+/// <summary>A caution that fits the work or the hour; the service has the words.</summary>
+public enum Caution
+{
+    OfficialOrders, Ladder, Lifting, Wires, Water, Heat, Saw, Generator, Alone, Lightning, Sharp, Tetanus, Trees, Lull,
+}
+
+/// <summary>A job as a message shows it.</summary>
+/// <param name="Start">When the plan begins it; null on recheck lists.</param>
+/// <param name="Token">Names the job in a link: the job id, or the undo id on recheck lists.</param>
+public sealed record BriefJob(
+    string Token,
+    JobKind Kind,
+    string ItemName,
+    int Count,
+    string AreaName,
+    string SiteName,
+    int Minutes,
+    IReadOnlyList<string> PeopleNames,
+    IReadOnlyList<MaterialNeed> Bring,
+    Instant? Start,
+    Instant? StartBy,
+    WorkClass Class,
+    string? Fallback = null,
+    string? Why = null);
+
+/// <summary>
+/// Everything one message says, as data in the order a reader meets it (product.md 6); the service only puts it into words.
+/// Times are instants; the reader's zone and units are named here.
+/// </summary>
+/// <param name="StopEarliest">When garden work could have to stop at the earliest; the first thing said.</param>
+/// <param name="Jobs">Next jobs in working order by site and area; on recheck the ordered look-and-undo list.</param>
+/// <param name="NextBy">When the next message is due at the latest; null when this is the last.</param>
+public sealed record MessageBrief(
+    ReminderReason Why,
+    string GardenName,
+    DateTimeZone Zone,
+    UnitSystem Units,
+    Stage Stage,
+    bool Leave,
+    Instant? LeaveBy,
+    StageReason Reason,
+    Instant? StopEarliest,
+    Instant? StopLikely,
+    IReadOnlyList<BriefJob> Jobs,
+    IReadOnlyList<Shortage> Buy,
+    IReadOnlyList<BriefJob> LeftOut,
+    IReadOnlyList<string> Changed,
+    IReadOnlyList<Caution> Cautions,
+    Instant? NextBy);
