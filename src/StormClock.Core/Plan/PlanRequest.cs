@@ -1,0 +1,23 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Hazards;
+
+namespace StormClock.Core.Plan;
+
+/// <summary>What a plan is made from.</summary>
+/// <param name="Stops">When each class of work stops at each site; a site or class without an entry never stops.</param>
+/// <param name="Horizon">Nothing is planned beyond this.</param>
+public sealed record PlanRequest(
+    GardenBook Book,
+    IReadOnlyDictionary<string, JobState> States,
+    IReadOnlyDictionary<(string SiteId, WorkClass Class), StopTimes> Stops,
+    Instant Now,
+    Instant Horizon)
+{
+    public Instant StopOf(Job job) =>
+        StopTimesOf(job)?.Earliest is { } stop && stop < Horizon ? stop : Horizon;
+
+    public StopTimes? StopTimesOf(Job job) => Stops.GetValueOrDefault((Book.SiteOf(Book.AreaOf(Book.ItemOf(job))).Id, job.Class));
+
+    public bool IsOpen(Job job) =>
+        !States.TryGetValue(job.Id, out var state) || state.Progress is not (JobProgress.Done or JobProgress.Cannot);
+}

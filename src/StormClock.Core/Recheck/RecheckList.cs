@@ -1,0 +1,32 @@
+using StormClock.Core.Garden;
+
+namespace StormClock.Core.Recheck;
+
+/// <summary>One thing to look at or undo after the wind.</summary>
+/// <param name="Token">Names the line in links: <c>undo:job-id</c> or <c>look:item-id</c>.</param>
+public sealed record RecheckLine(string Token, Item Item, JobKind Kind);
+
+/// <summary>
+/// What to do when it is over, in order: first look at what can hurt somebody, then at the rest by area, then undo what was
+/// done for the storm (trade.md 7: look before lifting).
+/// </summary>
+public static class RecheckList
+{
+    /// <param name="states">Last word on each job, by job id.</param>
+    public static IReadOnlyList<RecheckLine> After(GardenBook book, IReadOnlyDictionary<string, JobState> states)
+    {
+        var order = book.Areas.Select((area, i) => (area.Id, i)).ToDictionary(pair => pair.Id, pair => pair.i);
+        var looks = book.Items
+            .OrderByDescending(item => item.Endangers.Count > 0)
+            .ThenBy(item => order[item.AreaId])
+            .Select(item => new RecheckLine($"look:{item.Id}", item, JobKind.Check));
+        return [.. looks, .. Undo(book, states)];
+    }
+
+    /// <summary>What was done and must be undone; the whole of a stand down's list.</summary>
+    public static IReadOnlyList<RecheckLine> Undo(GardenBook book, IReadOnlyDictionary<string, JobState> states) =>
+        [.. from item in book.Items
+            from job in item.Jobs
+            where job.Undo is not null && states.TryGetValue(job.Id, out var state) && state.Progress is JobProgress.Done or JobProgress.Started
+            select new RecheckLine($"undo:{job.Id}", item, job.Undo!.Value)];
+}

@@ -1,0 +1,41 @@
+using StormClock.Core.Plan;
+
+namespace StormClock.Core.Reminders;
+
+/// <summary>
+/// Compares a plan with what people were last told and says whether the difference is worth a message (science.md 4.3, 8.4):
+/// a latest start earlier by an hour, a stop earlier by two hours, or a job that no longer fits.
+/// </summary>
+public static class PlanNews
+{
+    private static readonly Duration StartEarlier = Duration.FromHours(1);
+    private static readonly Duration StopEarlier = Duration.FromHours(2);
+    private static readonly Duration AtMostEvery = Duration.FromHours(2);
+
+    /// <summary>The announced state that follows; <see cref="Announced.Changes"/> is one higher exactly when there is news.</summary>
+    public static Announced Next(Announced told, GardenPlan plan, Instant? stopEarliest)
+    {
+        var news = Changes(told, plan, stopEarliest);
+        if (news.Count == 0 || plan.Made - told.ChangedAt < AtMostEvery) return told;
+        return Told(told, plan, stopEarliest) with { Changes = told.Changes + 1, ChangedAt = plan.Made, What = news };
+    }
+
+    /// <summary>The announced state once this plan has been told for another reason (a new stage, a work day).</summary>
+    public static Announced Told(Announced told, GardenPlan plan, Instant? stopEarliest) =>
+        told with
+        {
+            StopEarliest = stopEarliest,
+            StartBys = plan.Jobs.ToDictionary(job => job.Job.Id, job => job.StartBy),
+        };
+
+    private static List<string> Changes(Announced told, GardenPlan plan, Instant? stopEarliest)
+    {
+        var news = new List<string>();
+        if (told.StopEarliest - stopEarliest >= StopEarlier) news.Add("The work may have to stop sooner than last told.");
+        var sooner = plan.Jobs.Count(job => told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier);
+        if (sooner > 0) news.Add(sooner == 1 ? "One job must be started sooner." : $"{sooner} jobs must be started sooner.");
+        var lost = plan.LeftOut.Count(left => told.StartBys.ContainsKey(left.Job.Id));
+        if (lost > 0) news.Add(lost == 1 ? "One job no longer fits." : $"{lost} jobs no longer fit.");
+        return news;
+    }
+}

@@ -1,0 +1,38 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Plan;
+using StormClock.Core.Stages;
+
+namespace StormClock.Core.Reminders;
+
+/// <summary>Everything that decides which messages are wanted for one garden at one instant.</summary>
+/// <param name="Stage">The stage as just decided.</param>
+/// <param name="Announced">The plan changes told so far, the newest included.</param>
+/// <param name="Plan">Null while nothing is due and after the wind.</param>
+/// <param name="LeaveBy">A leave-by time that stands, past or to come.</param>
+/// <param name="OrderInForce">An evacuation or shelter order holds now.</param>
+/// <param name="OrderId">Names the order or leave-by, for the key.</param>
+/// <param name="WindOverBy">When the wind should be over in every member and looked at in daylight; null when unknown.</param>
+/// <param name="SilentSince">Issue time of the newest advisory when it is too old; null while the sources speak.</param>
+/// <param name="After">Undo list of a stand down, or look-and-undo list of a recheck.</param>
+/// <param name="SentAt">When each message was sent, by key.</param>
+public sealed record Situation(
+    GardenBook Book,
+    StageStanding Stage,
+    Announced Announced,
+    GardenPlan? Plan,
+    Instant? LeaveBy,
+    bool OrderInForce,
+    string? OrderId,
+    Instant? WindOverBy,
+    Instant? SilentSince,
+    IReadOnlyList<BriefJob> After,
+    IReadOnlyDictionary<string, Instant> SentAt,
+    Instant Now)
+{
+    public bool Leave => OrderInForce || LeaveBy is not null;
+
+    /// <summary>When ground work stops at the earliest.</summary>
+    public Instant? StopEarliest => Plan?.WorkStops[WorkClass.Ground].Earliest;
+
+    public Instant? StopLikely => Plan?.WorkStops[WorkClass.Ground].Likely;
+}

@@ -1,0 +1,106 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Stages;
+
+namespace StormClock.Core.Reminders;
+
+/// <summary>
+/// The messages that should exist for a garden right now. Desired state, not commands: computed anew each time, compared by
+/// key with what was written and sent. Nothing here tells anybody to work once the garden is closed.
+/// </summary>
+public static class WantedReminders
+{
+    private const string Email = "email";
+    private static readonly Duration StageUse = Duration.FromHours(12);
+    private static readonly Duration OrderUse = Duration.FromHours(24);
+    private static readonly Duration RecheckUse = Duration.FromHours(36);
+    private static readonly Duration ChangeUse = Duration.FromHours(6);
+
+    /// <summary>A day's message is not repeated this soon after another that carried the plan.</summary>
+    private static readonly Duration PlanJustTold = Duration.FromHours(3);
+
+    public static IReadOnlyList<Reminder> For(Situation now)
+    {
+        if (now.Stage.EpisodeId is null) return [];
+        return [.. now.Book.People
+            .Where(person => person.Email is not null)
+            .SelectMany(person => ForPerson(now, person))
+            .Where(reminder => now.Now < reminder.UsefulUntil)];
+    }
+
+    private static IEnumerable<Reminder> ForPerson(Situation now, Person person)
+    {
+        if (now.Leave && Leave(now, person) is { } leave) yield return leave;
+        if (now.SilentSince is { } since && Tells(now, person)) yield return FeedSilent(now, person, since);
+        switch (now.Stage.Stage)
+        {
+            case Stage.NothingDue:
+                if (Tells(now, person) || now.After.Count > 0) yield return StandDown(now, person);
+                break;
+            case Stage.Recheck:
+                if (Tells(now, person)) yield return Recheck(now, person);
+                break;
+            case Stage.GardenClosed:
+                if (!now.OrderInForce) yield return StageRose(now, person);
+                break;
+            default:
+                foreach (var reminder in Work(now, person)) yield return reminder;
+                break;
+        }
+    }
+
+    /// <summary>Helpers hear of work only when some of it is theirs.</summary>
+    private static IEnumerable<Reminder> Work(Situation now, Person person)
+    {
+        if (!Tells(now, person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
+        yield return StageRose(now, person);
+        if (WorkDay(now, person) is { } day) yield return day;
+        if (now.Announced.Changes > 0) yield return OrderChanged(now, person);
+    }
+
+    private static bool Tells(Situation now, Person person) =>
+        person.Role == PersonRole.Gardener || now.Book.People.All(other => other.Role != PersonRole.Gardener);
+
+    private static Reminder StageRose(Situation now, Person person)
+    {
+        var stage = now.Stage;
+        var until = stage.Since + (stage.Stage <= Stage.SlowWork ? OrderUse : StageUse);
+        if (stage.Stage < Stage.GardenClosed && now.StopEarliest is { } stop) until = Instant.Min(until, stop);
+        return Make(now, person, ReminderReason.StageRose, $"{stage.Stage}-{stage.Rises}", stage.Since, until, urgent: stage.Stage >= Stage.GardenClosed);
+    }
+
+    private static Reminder? WorkDay(Situation now, Person person)
+    {
+        var date = now.Now.InZone(now.Book.Zone).Date;
+        if (WorkDays.On(now.Book, person, date) is not { } day) return null;
+        var until = now.StopEarliest is { } stop ? Instant.Min(day.End, stop) : day.End;
+        var key = Key(now, person, ReminderReason.WorkDay, $"{date:uuuu-MM-dd}");
+        if (!now.SentAt.ContainsKey(key.ToString()) && (now.Stage.Since > day.Moment - PlanJustTold || day.Moment > now.Now)) return null;
+        return new(key, person, day.Moment, until, false, Briefs.For(now, person, ReminderReason.WorkDay));
+    }
+
+    private static Reminder OrderChanged(Situation now, Person person)
+    {
+        var at = now.Announced.ChangedAt!.Value;
+        var until = now.StopEarliest is { } stop ? Instant.Min(at + ChangeUse, stop) : at + ChangeUse;
+        return Make(now, person, ReminderReason.OrderChanged, $"{now.Announced.Changes}", at, until, urgent: false);
+    }
+
+    private static Reminder? Leave(Situation now, Person person) =>
+        now.OrderId is { } order ? Make(now, person, ReminderReason.Leave, order, now.Now, now.Now + OrderUse, urgent: true) : null;
+
+    private static Reminder StandDown(Situation now, Person person) =>
+        Make(now, person, ReminderReason.StandDown, $"{now.Stage.Rises}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);
+
+    private static Reminder Recheck(Situation now, Person person) =>
+        Make(now, person, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);
+
+    private static Reminder FeedSilent(Situation now, Person person, Instant since) =>
+        Make(now, person, ReminderReason.FeedSilent, $"{since:uuuu-MM-dd'T'HH:mm'Z'}", now.Now, now.Now + StageUse, urgent: false);
+
+    private static Reminder Make(
+        Situation now, Person person, ReminderReason reason, string occasion, Instant moment, Instant until, bool urgent) =>
+        new(Key(now, person, reason, occasion), person, moment, until, urgent, Briefs.For(now, person, reason));
+
+    private static ReminderKey Key(Situation now, Person person, ReminderReason reason, string occasion) =>
+        new(now.Book.Id, now.Stage.EpisodeId!, person.Id, reason, occasion, Email);
+}

@@ -1,0 +1,28 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Plan;
+
+namespace StormClock.Core.Reminders;
+
+/// <summary>When a person's work day begins, so that the day's message comes just before it.</summary>
+internal static class WorkDays
+{
+    private static readonly Duration Before = Duration.FromMinutes(30);
+
+    /// <summary>The day's message moment and the end of the day's last window; null on a day without any.</summary>
+    public static (Instant Moment, Instant End)? On(GardenBook book, Person person, LocalDate date)
+    {
+        var from = book.Zone.AtStartOfDay(date).ToInstant();
+        var until = book.Zone.AtStartOfDay(date.PlusDays(1)).ToInstant();
+        var windows = WorkWindows.For(book, person, book.Sites[0], WorkClass.Ground, from, until - Duration.Epsilon);
+        return windows.Count == 0 ? null : (windows[0].Start - Before, windows[^1].End);
+    }
+
+    /// <summary>The first message moment after an instant, within a week; null when the person never works.</summary>
+    public static Instant? Next(GardenBook book, Person person, Instant after)
+    {
+        var today = after.InZone(book.Zone).Date;
+        return Enumerable.Range(0, 8)
+            .Select(days => On(book, person, today.PlusDays(days)))
+            .FirstOrDefault(day => day?.Moment > after)?.Moment;
+    }
+}

@@ -1,0 +1,73 @@
+namespace StormClock.Core.Stages;
+
+/// <summary>
+/// The stage that the signs alone would give, without memory (science.md 4.3). The limits are conventions of this project
+/// (mark C), to be tuned on outcomes.
+/// </summary>
+public static class StageLadder
+{
+    private const double LookOverChance = 0.10;
+    private const double SlowWorkChance = 0.25;
+    private const double MainWorkChance = 0.50;
+    private static readonly Duration SlowWorkWithin = Duration.FromHours(72);
+    private static readonly Duration MainWorkWithin = Duration.FromHours(36);
+    private static readonly Duration LastRoundWithin = Duration.FromHours(12);
+    private static readonly Duration StartByWithin = Duration.FromHours(12);
+
+    /// <summary>The rung that holds, with its reason.</summary>
+    public static (Stage Stage, StageReason Reason) Read(StageSigns signs) => Read(signs, Margin.None);
+
+    /// <summary>
+    /// The rung that would hold if the signs were worse by the margin that a fall must clear: 10 points of chance and 6 h of
+    /// time. For the lowest limit the margin of chance is half the limit, or nothing could ever fall below it.
+    /// </summary>
+    public static Stage ReadWorse(StageSigns signs) => Read(signs, Margin.Fall).Stage;
+
+    private static (Stage Stage, StageReason Reason) Read(StageSigns signs, Margin margin)
+    {
+        var why = signs.Why;
+        if (signs.LeaveBy is { } leaveBy && leaveBy <= signs.Now)
+        {
+            return (Stage.GardenClosed, new(StageCause.Order, why.Official ?? why.Forecast, why.OfficialIssued, At: leaveBy));
+        }
+
+        if (signs.Order != OfficialOrder.None)
+        {
+            return (Stage.GardenClosed, new(StageCause.Order, why.Official ?? "official order", why.OfficialIssued));
+        }
+
+        var chanceHolds = Reaches(signs.Chance, LookOverChance, margin);
+        var left = signs.Earliest - signs.Now - margin.Time;
+        if (chanceHolds && (left <= Duration.Zero || signs.GroundStop - margin.Time <= signs.Now))
+        {
+            return (Stage.GardenClosed, new(StageCause.WorkStops, why.Forecast, why.ForecastIssued, signs.Chance, signs.GroundStop));
+        }
+
+        if (chanceHolds && left <= LastRoundWithin) return (Stage.LastRound, Arrival());
+        if (signs.Warned) return (Stage.MainWork, new(StageCause.Alert, why.Official!, why.OfficialIssued, signs.Chance, signs.Earliest));
+        if (Reaches(signs.Chance, MainWorkChance, margin) && left <= SlowWorkWithin) return (Stage.MainWork, Chance());
+        if (chanceHolds && left <= MainWorkWithin) return (Stage.MainWork, Arrival());
+        if (Reaches(signs.Chance, SlowWorkChance, margin) && signs.FirstMainStartBy - signs.Now <= StartByWithin)
+        {
+            return (Stage.MainWork, new(StageCause.StartBy, why.Forecast, why.ForecastIssued, signs.Chance, signs.FirstMainStartBy));
+        }
+
+        if (Reaches(signs.Chance, SlowWorkChance, margin)) return (Stage.SlowWork, Chance());
+        if (chanceHolds && left <= SlowWorkWithin) return (Stage.SlowWork, Arrival());
+        if (chanceHolds) return (Stage.LookOver, Chance());
+        return (Stage.NothingDue, new(StageCause.None, why.Forecast, why.ForecastIssued, signs.Chance));
+
+        StageReason Chance() => new(StageCause.Chance, why.Forecast, why.ForecastIssued, signs.Chance, signs.Earliest);
+        StageReason Arrival() => new(StageCause.Arrival, why.Forecast, why.ForecastIssued, signs.Chance, signs.Earliest);
+    }
+
+    private static bool Reaches(double chance, double limit, Margin margin) =>
+        chance > 0 && chance >= limit - Math.Min(margin.Chance, limit / 2);
+
+    /// <summary>How much worse than told the signs are taken.</summary>
+    private sealed record Margin(double Chance, Duration Time)
+    {
+        public static readonly Margin None = new(0, Duration.Zero);
+        public static readonly Margin Fall = new(0.10, Duration.FromHours(6));
+    }
+}
