@@ -34,6 +34,7 @@ public class HouseRulesTests
     {
         var offences = from type in Core.GetTypes()
                        from used in IlReferences.Of(type)
+                       where !(IsIterator(type) && used == typeof(Environment))
                        where Impure.Any(prefix => (used.FullName ?? "").StartsWith(prefix, StringComparison.Ordinal))
                        select $"{type.FullName} uses {used.FullName}";
         Assert.Empty(offences);
@@ -83,6 +84,9 @@ public class HouseRulesTests
             .Distinct();
         Assert.True(users.Count() <= 1, string.Join(", ", users));
     }
+
+    /// <summary>The compiler's iterators ask which thread they are on; no code of ours does.</summary>
+    private static bool IsIterator(Type type) => type.Name.StartsWith('<') && type.IsAssignableTo(typeof(System.Collections.IEnumerator));
 
     private static int RoomOf(Type type)
     {

@@ -14,7 +14,7 @@ internal static class WorkWindows
         for (var date = from.InZone(book.Zone).Date; date <= last; date = date.PlusDays(1))
         {
             if (person.DaysOff.Contains(date)) continue;
-            if (WorkLight.On(date, site.At, workClass) is not { } light) continue;
+            if (WorkLight.On(date, site.At, book.Zone, workClass) is not { } light) continue;
             foreach (var hours in OwnHours(book, person, date))
             {
                 if (Overlap(Overlap(light, hours), new Interval(from, until)) is { } window) windows.Add(window);
