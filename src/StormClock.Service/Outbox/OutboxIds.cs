@@ -1,0 +1,23 @@
+using StormClock.Core.Reminders;
+using StormClock.Service.Store;
+
+namespace StormClock.Service.Outbox;
+
+/// <summary>The fixed names of one message: the same reminder key in the same data folder always gives the same.</summary>
+/// <param name="EntryId">Id of the outbox entry.</param>
+/// <param name="MessageId">Message-ID without angle brackets.</param>
+/// <param name="ThreadId">The same for all messages of one episode of one garden; written like a Message-ID.</param>
+public sealed record OutboxIds(string EntryId, string MessageId, string ThreadId)
+{
+    /// <summary>A domain that can belong to nobody (RFC 2606), so that no name is borrowed.</summary>
+    private const string Domain = "stormclock.invalid";
+
+    /// <param name="installationId"><see cref="Meta.InstallationId"/>: keeps two installations with like-named gardens apart in one mailbox.</param>
+    public static OutboxIds For(ReminderKey key, string installationId)
+    {
+        var entry = Fingerprint.Of(
+            "entry", installationId, key.GardenId, key.EpisodeId, key.PersonId, key.Reason.ToString(), key.Occasion, key.Channel);
+        var thread = Fingerprint.Of("thread", installationId, key.GardenId, key.EpisodeId);
+        return new OutboxIds(entry, $"{entry}@{Domain}", $"{thread}@{Domain}");
+    }
+}

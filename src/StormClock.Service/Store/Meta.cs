@@ -1,0 +1,28 @@
+using LiteDB;
+
+namespace StormClock.Service.Store;
+
+/// <summary>Single texts by name: secret keys, a virtual clock, and the like.</summary>
+public static class Meta
+{
+    private const string InstallationKey = "installationId";
+
+    /// <summary>Null when there is none.</summary>
+    public static string? Find(StoreReader reader, string key) => reader.Collection(Schema.Meta).FindById(key)?["value"].AsString;
+
+    public static void Put(StoreTransaction transaction, string key, string value) =>
+        transaction.Collection(Schema.Meta).Upsert(new BsonDocument { ["_id"] = key, ["value"] = value });
+
+    /// <summary>The text under that name; makes and keeps it when there is none.</summary>
+    public static string FindOrMake(StoreTransaction transaction, string key, Func<string> make)
+    {
+        if (Find(transaction, key) is { } found) return found;
+        var made = make();
+        Put(transaction, key, made);
+        return made;
+    }
+
+    /// <summary>Tells this data folder from all others, for <see cref="Outbox.OutboxIds"/>; made once.</summary>
+    public static string InstallationId(StoreTransaction transaction) =>
+        FindOrMake(transaction, InstallationKey, () => Guid.NewGuid().ToString("N"));
+}

@@ -1,0 +1,40 @@
+using System.Globalization;
+using LiteDB;
+
+namespace StormClock.Service.Store;
+
+/// <summary>The collections, their indexes and the version of their shape.</summary>
+internal static class Schema
+{
+    public const int Version = 1;
+
+    public const string Advisories = "advisories";
+    public const string Standing = "standing";
+    public const string JobStates = "jobStates";
+    public const string Outbox = "outbox";
+    public const string Pressed = "pressed";
+    public const string Meta = "meta";
+
+    private const string VersionKey = "schemaVersion";
+
+    /// <summary>Makes what is missing; throws <see cref="StoreTooNewException"/> rather than touch what a newer version wrote.</summary>
+    public static void Ensure(LiteDatabase database)
+    {
+        var meta = database.GetCollection(Meta);
+        var found = meta.FindById(VersionKey)?["value"].AsString;
+        if (found is not null)
+        {
+            var version = int.Parse(found, CultureInfo.InvariantCulture);
+            if (version > Version) throw new StoreTooNewException(version, Version);
+        }
+
+        database.GetCollection(JobStates).EnsureIndex("episodeMark", "$.episodeMark");
+        database.GetCollection(Pressed).EnsureIndex("tokenMark", "$.tokenMark");
+        var outbox = database.GetCollection(Outbox);
+        outbox.EnsureIndex("keyMark", "$.keyMark", unique: true);
+        outbox.EnsureIndex("state", "$.state");
+        outbox.EnsureIndex("gardenMark", "$.gardenMark");
+
+        if (found is null) meta.Insert(new BsonDocument { ["_id"] = VersionKey, ["value"] = Version.ToString(CultureInfo.InvariantCulture) });
+    }
+}

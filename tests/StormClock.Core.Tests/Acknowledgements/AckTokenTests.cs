@@ -1,0 +1,127 @@
+using System.Buffers.Text;
+using System.Text;
+using CsCheck;
+using StormClock.Core.Acknowledgements;
+
+namespace StormClock.Core.Tests.Acknowledgements;
+
+public class AckTokenTests
+{
+    private const string Alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+    private static readonly AckKey Old = new("k1", Enumerable.Range(1, 32).Select(i => (byte)i).ToArray());
+    private static readonly AckKey New = new("k2", Enumerable.Range(101, 32).Select(i => (byte)i).ToArray());
+    private static readonly Instant Now = Instant.FromUtc(2027, 9, 20, 12, 0);
+
+    private static readonly Gen<AckToken> Tokens =
+        from purpose in Gen.Enum<AckPurpose>()
+        from ids in Gen.String[Gen.Char["abcxyz019-/|é"], 0, 24].Array[4]
+        from hours in Gen.Int[1, 1000]
+        select new AckToken(purpose, ids[0], ids[1], ids[2], ids[3], Now + Duration.FromHours(hours));
+
+    [Fact]
+    public void Read_WhatWasSigned_ComesBackWhole() => Tokens.Sample(token =>
+    {
+        var reading = AckToken.Read(token.Sign(Old), [New, Old], Now);
+        Assert.Equal(AckVerdict.Good, reading.Verdict);
+        Assert.Equal(token, reading.Token);
+    });
+
+    [Fact]
+    public void Read_AnyOneCharacterChanged_IsRefused() =>
+        Gen.Select(Tokens, Gen.Int[0, 10_000], Gen.Int[1, 63]).Sample((token, place, step) =>
+        {
+            var text = token.Sign(Old).ToCharArray();
+            var at = place % text.Length;
+            text[at] = Alphabet[(Alphabet.IndexOf(text[at]) + step) % 64];
+            Assert.Equal(AckVerdict.NotOurs, AckToken.Read(new string(text), [Old], Now).Verdict);
+        });
+
+    /// <summary>The last character of some lengths holds spare bits that a lax reader would ignore.</summary>
+    [Fact]
+    public void Read_LastCharacterChanged_IsRefusedAtEveryLength()
+    {
+        foreach (var length in Enumerable.Range(0, 6))
+        {
+            var text = (Sample with { Subject = new string('a', length) }).Sign(Old);
+            Assert.All(Alphabet.Where(c => c != text[^1]), c =>
+                Assert.Equal(AckVerdict.NotOurs, AckToken.Read(text[..^1] + c, [Old], Now).Verdict));
+        }
+    }
+
+    [Fact]
+    public void Read_CutLengthenedOrPadded_IsRefused() => Tokens.Sample(token =>
+    {
+        var text = token.Sign(Old);
+        foreach (var other in new[] { text[..^1], text[1..], text + "A", text + "=", text + "\n", " " + text })
+        {
+            Assert.Equal(AckVerdict.NotOurs, AckToken.Read(other, [Old], Now).Verdict);
+        }
+    });
+
+    [Fact]
+    public void Read_SignatureOfAnotherPurpose_IsRefused() =>
+        Gen.Select(Tokens, Gen.Enum<AckPurpose>()).Where((token, other) => token.Purpose != other).Sample((token, other) =>
+        {
+            var signed = Base64Url.DecodeFromChars(token.Sign(Old));
+            var wanted = Base64Url.DecodeFromChars((token with { Purpose = other }).Sign(Old));
+            byte[] forged = [.. wanted[..^32], .. signed[^32..]];
+            Assert.Equal(AckVerdict.NotOurs, AckToken.Read(Base64Url.EncodeToString(forged), [Old], Now).Verdict);
+        });
+
+    /// <summary>Where one field ends and the next begins is signed too.</summary>
+    [Fact]
+    public void Sign_SameLettersInOtherFields_IsAnotherToken() =>
+        Assert.NotEqual(
+            (Sample with { GardenId = "ab", EpisodeId = "c" }).Sign(Old),
+            (Sample with { GardenId = "a", EpisodeId = "bc" }).Sign(Old));
+
+    [Fact]
+    public void Read_AnyText_NeverThrows() =>
+        Gen.String[Gen.Char[Alphabet + "=./é\0"], 0, 300].Sample(text =>
+            Assert.Equal(AckVerdict.NotOurs, AckToken.Read(text, [Old], Now).Verdict));
+
+    [Fact]
+    public void Read_AnyBytes_NeverThrows() =>
+        Gen.Byte.Array[0, 200].Sample(bytes =>
+            Assert.Equal(AckVerdict.NotOurs, AckToken.Read(Base64Url.EncodeToString(bytes), [Old], Now).Verdict));
+
+    [Fact]
+    public void Read_KeyLaidDown_IsRefused() =>
+        Assert.Equal(AckVerdict.NotOurs, AckToken.Read(Sample.Sign(Old), [New], Now).Verdict);
+
+    [Fact]
+    public void Read_AnotherSecretUnderTheSameId_IsRefused() =>
+        Assert.Equal(AckVerdict.NotOurs, AckToken.Read(Sample.Sign(Old), [New with { Id = Old.Id }], Now).Verdict);
+
+    [Fact]
+    public void Read_AroundItsEnd_ExpiresAtTheInstant()
+    {
+        var text = Sample.Sign(Old);
+        Assert.Equal(AckVerdict.Good, AckToken.Read(text, [Old], Sample.Expires - Duration.FromSeconds(1)).Verdict);
+        Assert.Equal(AckVerdict.Expired, AckToken.Read(text, [Old], Sample.Expires).Verdict);
+    }
+
+    [Fact]
+    public void Read_ExpiredAndForged_IsNotOurs()
+    {
+        var text = Sample.Sign(Old);
+        Assert.Equal(AckVerdict.NotOurs, AckToken.Read(text, [New with { Id = Old.Id }], Sample.Expires).Verdict);
+    }
+
+    [Fact]
+    public void Sign_KeyTooShort_Throws() =>
+        Assert.Throws<InvalidOperationException>(() => Sample.Sign(new AckKey("k", Encoding.UTF8.GetBytes("short"))));
+
+    [Fact]
+    public void ToString_OfAKey_KeepsTheSecret() => Assert.Equal("key k1", Old.ToString());
+
+    [Fact]
+    public void Hash_OrderOfJobs_DoesNotMatter()
+    {
+        Assert.Equal(AckList.Hash(["shed/move", "beans/tie"]), AckList.Hash(["beans/tie", "shed/move"]));
+        Assert.NotEqual(AckList.Hash(["beans/tie"]), AckList.Hash(["beans/tie", "shed/move"]));
+    }
+
+    private static AckToken Sample { get; } =
+        new(AckPurpose.Job, "quay-end", "e1", "bo", "beans/tie", Now + Duration.FromDays(3));
+}
