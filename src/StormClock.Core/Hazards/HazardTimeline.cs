@@ -1,0 +1,66 @@
+using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
+
+namespace StormClock.Core.Hazards;
+
+/// <summary>What the wind does at one site, all standing storms together.</summary>
+public sealed record SiteWind(Site Site, WindMembers Members);
+
+/// <summary>
+/// Everything that the standing sources say about one garden at one instant: wind by members at each site, alerts, orders
+/// and notes. A pure view of the ledger; silence is shown as silence, never as good news.
+/// </summary>
+/// <param name="Winds">Empty when no cyclone stands.</param>
+/// <param name="Leading">The standing advisory that bears most on the garden; null when none stands.</param>
+/// <param name="Alerts">Standing official alerts that concern, or may concern, one of the sites.</param>
+/// <param name="Ended">Alerts of wind for the place that stood and have ended.</param>
+/// <param name="LeaveBy">The soonest leave-by time that stands.</param>
+/// <param name="WindNotes">Wind entered by hand.</param>
+public sealed record HazardTimeline(
+    Instant AsOf,
+    IReadOnlyList<SiteWind> Winds,
+    CycloneAdvisory? Leading,
+    IReadOnlyList<StandingAlert> Alerts,
+    IReadOnlyList<EndedAlert> Ended,
+    LeaveByNote? LeaveBy,
+    IReadOnlyList<WindNote> WindNotes)
+{
+    /// <summary>A full advisory older than this has gone stale (science.md 4.2).</summary>
+    private static readonly Duration AdvisoryLife = Duration.FromHours(9);
+
+    /// <summary>The newest full advisory is old though more should have come.</summary>
+    public bool Stale => Leading is { Final: false } && AsOf - Leading.Issued > AdvisoryLife;
+
+    public static HazardTimeline Of(
+        AdvisoryLedger ledger, GardenBook book, Instant now, Func<CycloneAdvisory, Site, IReadOnlyList<double>, WindMembers> members)
+    {
+        var cyclones = ledger.Cyclones(now);
+        var winds = cyclones.Count == 0
+            ? []
+            : book.Sites.Select(site => new SiteWind(site, WindOutlook.Combine([.. cyclones.Select(cyclone => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain)))]))).ToList();
+        var alerts = book.Sites.Select(site => ledger.Alerts(now, site)).ToList();
+        var notes = ledger.Notes(now, book.Id);
+        return new(
+            now,
+            winds,
+            cyclones.MaxBy(cyclone => Bearing(cyclone, book, now, members)),
+            [.. alerts.SelectMany(site => site.Standing).DistinctBy(alert => alert.Message.Id)],
+            [.. alerts.SelectMany(site => site.Ended).DistinctBy(alert => alert.Message.Id)],
+            notes.OfType<LeaveByNote>().MinBy(note => note.LeaveBy),
+            [.. notes.OfType<WindNote>()]);
+    }
+
+    /// <summary>Chance of 34 kt at the first site, and among storms without any the one whose forecast comes nearest.</summary>
+    private static (double Chance, double Nearness) Bearing(
+        CycloneAdvisory cyclone, GardenBook book, Instant now, Func<CycloneAdvisory, Site, IReadOnlyList<double>, WindMembers> members)
+    {
+        var site = book.Sites[0];
+        var soon = WindSoon.At(members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain)), Units.Wind.GaleKt, now);
+        var nearest = cyclone.Forecast.Append(cyclone.Now)
+            .Where(point => point.Centre is not null)
+            .Select(point => Units.GreatCircle.DistanceNmi(point.Centre!.Value, site.At))
+            .DefaultIfEmpty(double.MaxValue)
+            .Min();
+        return (soon.Chance, -nearest);
+    }
+}

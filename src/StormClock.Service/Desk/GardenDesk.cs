@@ -1,0 +1,86 @@
+using StormClock.Core;
+using StormClock.Core.Garden;
+using StormClock.Core.Stages;
+using StormClock.Service.Feeds;
+using StormClock.Service.Outbox;
+using StormClock.Service.Store;
+
+namespace StormClock.Service.Desk;
+
+/// <summary>
+/// Feeds the one pure door of Core with what is known, and makes durable what it says: standing and outbox change in one
+/// transaction, so that a crash leaves either the old decision or the new one.
+/// </summary>
+public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox, LetterDesk letters, IClock clock, Journal journal)
+{
+    private readonly StormDesk desk = new();
+
+    /// <summary>The last decision for each garden, for the pages.</summary>
+    public IReadOnlyDictionary<string, Decision> Latest => latest;
+
+    private readonly Dictionary<string, Decision> latest = [];
+
+    /// <summary>Decides for every garden; the soonest time at which time alone changes a decision.</summary>
+    public async Task<Instant?> DecideAllAsync(CancellationToken cancellation)
+    {
+        Instant? wake = null;
+        foreach (var book in shelf.Books)
+        {
+            var decision = await DecideAsync(book, cancellation);
+            if (decision.NextWake is { } next && !(next >= wake)) wake = next;
+        }
+
+        return wake;
+    }
+
+    private async Task<Decision> DecideAsync(GardenBook book, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        var before = store.Read(reader => Remembered.Of(reader, book.Id, now));
+        var decision = desk.Decide(inbox.Ledger, book, before.Standing, before.Jobs, before.SentAt, now);
+        var wanted = decision.Wanted.Select(reminder => letters.Write(reminder, decision.Cause, now)).ToList();
+        var json = StandingJson.Write(decision.Standing);
+
+        var stored = store.Read(reader => OutboxTable.OfGarden(reader, book.Id));
+        if (json != before.Json || Reconciler.Decide(wanted, stored, now).Count > 0)
+        {
+            var changes = await store.WriteAsync(
+                transaction =>
+                {
+                    if (!Standings.TrySave(transaction, book.Id, json, before.Revision)) throw new InvalidOperationException("Two desks decided at once.");
+                    return Reconciler.Apply(transaction, book.Id, wanted, now);
+                },
+                cancellation);
+            Report(book, before.Standing, decision, changes, now);
+        }
+
+        latest[book.Id] = decision;
+        return decision;
+    }
+
+    private void Report(GardenBook book, GardenStanding before, Decision decision, IReadOnlyList<OutboxChange> changes, Instant now)
+    {
+        var stage = decision.Standing.Stage;
+        if (stage.Stage != before.Stage.Stage)
+        {
+            var kind = stage.Stage switch
+            {
+                Stage.Recheck => "recheck",
+                Stage.NothingDue when stage.Reason.Cause == StageCause.TurnedAway => "standdown",
+                _ => "stage",
+            };
+            journal.Write(new(now, kind, book.Id, stage.Stage, ReasonLine.Of(stage.Reason, book), Key: decision.Cause));
+        }
+
+        if (decision.Standing.Announced != before.Announced && decision.Plan is { } plan)
+        {
+            journal.Write(new(now, "plan", book.Id, stage.Stage, Jobs: [.. plan.Jobs.Select(job => job.Job.Id)]));
+        }
+
+        foreach (var change in changes.Where(change => change.Reason == ReconcileReason.New))
+        {
+            var entry = change.Entry;
+            journal.Write(new(now, "reminder", book.Id, stage.Stage, entry.Reason, entry.PersonId, entry.Message.Subject, entry.JobIds, entry.Key));
+        }
+    }
+}

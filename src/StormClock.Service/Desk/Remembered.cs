@@ -1,0 +1,29 @@
+using StormClock.Core;
+using StormClock.Core.Garden;
+using StormClock.Service.Outbox;
+using StormClock.Service.Store;
+
+namespace StormClock.Service.Desk;
+
+/// <summary>What the store knows of a garden when a decision is made.</summary>
+internal sealed record Remembered(
+    GardenStanding Standing,
+    string? Json,
+    long Revision,
+    IReadOnlyDictionary<string, JobState> Jobs,
+    IReadOnlyDictionary<string, Instant> SentAt)
+{
+    public static Remembered Of(StoreReader reader, string gardenId, Instant now)
+    {
+        var text = Standings.Find(reader, gardenId);
+        var standing = text is null ? GardenStanding.Calm(now) : StandingJson.Read(text.Json);
+        var jobs = standing.Stage.EpisodeId is { } episode ? JobStates.OfEpisode(reader, gardenId, episode) : [];
+        var sent = OutboxTable.OfGarden(reader, gardenId).Where(entry => entry.State == OutboxState.Sent);
+        return new(
+            standing,
+            text?.Json,
+            text?.Revision ?? 0,
+            jobs.ToDictionary(job => job.JobId),
+            sent.ToDictionary(entry => entry.Key, entry => entry.Settled!.Value));
+    }
+}

@@ -1,0 +1,38 @@
+using StormClock.Service.Feeds;
+using StormClock.Service.Outbox;
+
+namespace StormClock.Service.Desk;
+
+/// <summary>
+/// One turn of the whole way: listen, decide for every garden, send what is due. Turns never overlap; a link that is pressed
+/// takes its turn like everything else.
+/// </summary>
+public sealed class Round(Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk desk, Dispatcher dispatcher) : IDisposable
+{
+    private readonly SemaphoreSlim turn = new(1, 1);
+
+    /// <summary>When the next decision or message is due; null when only news can bring one.</summary>
+    public Instant? NextWake { get; private set; }
+
+    /// <param name="listen">Look at the feeds first.</param>
+    public async Task RunAsync(bool listen, CancellationToken cancellation)
+    {
+        await turn.WaitAsync(cancellation);
+        try
+        {
+            if (listen) await inbox.ListenAsync(feeds, cancellation);
+            var wake = await desk.DecideAllAsync(cancellation);
+            await dispatcher.RunAsync(cancellation);
+            NextWake = Sooner(wake, dispatcher.NextDue());
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
+    public void Dispose() => turn.Dispose();
+
+    private static Instant? Sooner(Instant? a, Instant? b) =>
+        a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;
+}

@@ -1,0 +1,18 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using NodaTime.Serialization.SystemTextJson;
+using StormClock.Core;
+
+namespace StormClock.Service.Desk;
+
+/// <summary>A garden's standing as text for the store, and back.</summary>
+internal static class StandingJson
+{
+    private static readonly JsonSerializerOptions Options = new JsonSerializerOptions { Converters = { new JsonStringEnumConverter() } }
+        .ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+
+    public static string Write(GardenStanding standing) => JsonSerializer.Serialize(standing, Options);
+
+    public static GardenStanding Read(string json) =>
+        JsonSerializer.Deserialize<GardenStanding>(json, Options) ?? throw new JsonException("An empty standing was stored.");
+}

@@ -1,0 +1,62 @@
+using StormClock.Core;
+using StormClock.Core.Advisories;
+using StormClock.Core.Formats;
+using StormClock.Service.Desk;
+using StormClock.Service.Store;
+
+namespace StormClock.Service.Feeds;
+
+/// <summary>
+/// Takes in what the feeds bring: each message is read, kept on the disk as it came, and only then believed. The ledger is
+/// rebuilt from the disk at start, so a restart forgets nothing.
+/// </summary>
+public sealed class Inbox
+{
+    private readonly StormStore store;
+    private readonly IClock clock;
+    private readonly Journal journal;
+
+    public Inbox(StormStore store, IClock clock, Journal journal)
+    {
+        this.store = store;
+        this.clock = clock;
+        this.journal = journal;
+        foreach (var heard in store.Read(Advisories.All))
+        {
+            if (MessageReader.Read(heard.Raw).Value is { } advisory) Ledger = Ledger.With(advisory, heard.HeardAt);
+        }
+    }
+
+    /// <summary>Everything heard so far.</summary>
+    public AdvisoryLedger Ledger { get; private set; } = AdvisoryLedger.Empty;
+
+    /// <summary>Looks at every feed once. Trouble at one never keeps another from being heard.</summary>
+    public async Task ListenAsync(IEnumerable<IFeed> feeds, CancellationToken cancellation)
+    {
+        foreach (var feed in feeds)
+        {
+            var answer = await feed.FetchAsync(cancellation);
+            if (answer.Trouble is { } trouble) Trouble(feed.Name, trouble);
+            foreach (var message in answer.Messages) await HearAsync(feed.Name, message, cancellation);
+        }
+    }
+
+    private async Task HearAsync(string source, RawMessage message, CancellationToken cancellation)
+    {
+        var read = MessageReader.Read(message.Bytes);
+        if (read.Value is not { } advisory)
+        {
+            Trouble($"{source}, {message.Name}", string.Join("; ", read.Faults));
+            return;
+        }
+
+        var now = clock.GetCurrentInstant();
+        HeardAdvisory heard = new(advisory.Id, message.Bytes.ToArray(), advisory.GetType().Name, advisory.Issued, now, source);
+        if (!await store.WriteAsync(transaction => Advisories.Add(transaction, heard), cancellation)) return;
+        Ledger = Ledger.With(advisory, now);
+        journal.Write(new(now, "advisory", Subject: advisory.Title, Key: advisory.Id));
+    }
+
+    private void Trouble(string where, string what) =>
+        journal.Write(new(clock.GetCurrentInstant(), "trouble", Reason: what, Subject: where));
+}

@@ -1,0 +1,34 @@
+using Quartz;
+
+namespace StormClock.Service.Wakeups;
+
+/// <summary>
+/// Sets the one wake-up trigger. The truth is in the store: a lost trigger costs at most one listening interval.
+/// </summary>
+public sealed class AlarmClock(ISchedulerFactory schedulers, IClock clock)
+{
+    public static readonly JobKey Wake = new("wake");
+    public static readonly JobKey Listen = new("listen");
+    private static readonly TriggerKey WakeTrigger = new("wake");
+
+    /// <summary>Replaces the wake-up; null takes it away.</summary>
+    public async Task SetAsync(Instant? at, CancellationToken cancellation)
+    {
+        var scheduler = await schedulers.GetScheduler(cancellation);
+        if (at is not { } when)
+        {
+            await scheduler.UnscheduleJob(WakeTrigger, cancellation);
+            return;
+        }
+
+        // Never in the past: a due moment that cannot be served now must not become a tight loop.
+        var soonest = Instant.Max(when, clock.GetCurrentInstant() + Duration.FromSeconds(1));
+        var trigger = TriggerBuilder.Create()
+            .WithIdentity(WakeTrigger)
+            .ForJob(Wake)
+            .StartAt(soonest.ToDateTimeOffset())
+            .WithSimpleSchedule(schedule => schedule.WithMisfireInstruction(SimpleTriggerMisfireInstruction.FireNow))
+            .Build();
+        if (await scheduler.RescheduleJob(WakeTrigger, trigger, cancellation) is null) await scheduler.ScheduleJob(trigger, cancellation);
+    }
+}
