@@ -1,0 +1,52 @@
+using StormClock.Core.Reminders;
+using StormClock.Service.Web;
+
+namespace StormClock.Service.Messages.Letters;
+
+/// <summary>One kind of message: its subject and its pieces in the order read.</summary>
+internal interface ILetter
+{
+    string Subject(LetterContext context);
+
+    IEnumerable<Block> Content(LetterContext context);
+}
+
+/// <summary>What every part of a letter needs.</summary>
+internal sealed class LetterContext(Reminder reminder, LinkMaker links)
+{
+    public Reminder Reminder => reminder;
+
+    public MessageBrief Brief => reminder.Brief;
+
+    public LinkMaker Links => links;
+
+    /// <summary>Read as from the moment at which the message is due.</summary>
+    public Times Times { get; } = new(reminder.Brief.Zone, reminder.Moment);
+
+    public string Garden => Plain.Line(Brief.GardenName);
+
+    /// <summary>An order to leave holds and names no later hour.</summary>
+    public bool LeaveNow => Brief.Leave && (Brief.LeaveBy is not { } by || Times.IsPast(by));
+
+    /// <summary>
+    /// The jobs that may be shown. The plan keeps its jobs before leave-by and the stop; should one slip through, it is
+    /// not passed on to a person, nor a last start that would end after them (product.md 7.1, 7.2).
+    /// </summary>
+    public IReadOnlyList<BriefJob> Jobs =>
+        Limit is { } limit ? [.. Brief.Jobs.Where(job => !(Ends(job) > limit)).Select(job => StartsInTime(job, limit))] : Brief.Jobs;
+
+    /// <summary>The earlier of leave-by and the stop; after the storm neither is given.</summary>
+    private Instant? Limit => (Brief.LeaveBy, Brief.StopEarliest) switch
+    {
+        ({ } leave, { } stop) => Instant.Min(leave, stop),
+        var (leave, stop) => leave ?? stop,
+    };
+
+    private static Instant? Ends(BriefJob job) => job.Start + Duration.FromMinutes(job.Minutes);
+
+    private static BriefJob StartsInTime(BriefJob job, Instant limit)
+    {
+        var latest = limit - Duration.FromMinutes(job.Minutes);
+        return job.StartBy > latest ? job with { StartBy = latest } : job;
+    }
+}

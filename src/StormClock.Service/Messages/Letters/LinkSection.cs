@@ -1,0 +1,26 @@
+namespace StormClock.Service.Messages.Letters;
+
+/// <summary>One link a job and one for all; without links it says plainly where work is marked.</summary>
+internal static class LinkSection
+{
+    public static IEnumerable<Block> Of(LetterContext context)
+    {
+        var jobs = context.Jobs;
+        if (jobs.Count == 0) yield break;
+
+        yield return new Heading("When you have done it");
+        if (!context.Links.HasLinks)
+        {
+            yield return new Paragraph("Mark it done on the box's page. This message has no links, because the box has no address that phones can reach.");
+            yield break;
+        }
+
+        yield return new Paragraph("Each link opens a page with buttons: done, cannot, later. Opening it alone changes nothing.");
+        for (var i = 0; i < jobs.Count; i++)
+        {
+            if (context.Links.ForJob(context.Reminder, jobs[i]) is { } link) yield return new Link($"{i + 1}. {Words.Title(jobs[i])}", link);
+        }
+
+        if (jobs.Count > 1 && context.Links.ForAll(context.Reminder, jobs) is { } all) yield return new Link("All of these", all);
+    }
+}

@@ -1,0 +1,21 @@
+using StormClock.Core.Plan;
+
+namespace StormClock.Service.Messages.Letters;
+
+/// <summary>What is short and must be bought.</summary>
+internal static class SupplySection
+{
+    public static IEnumerable<Block> Of(LetterContext context)
+    {
+        if (context.Brief.Buy.Count == 0) yield break;
+
+        yield return new Heading("To buy");
+        yield return new Bullets([.. context.Brief.Buy.Select(shortage => Line(shortage, context))]);
+    }
+
+    private static string Line(Shortage shortage, LetterContext context)
+    {
+        string Amount(double quantity) => Amounts.Of(quantity, shortage.Unit, context.Brief.Units);
+        return $"{Words.Token(shortage.Material)}: {Amount(shortage.Missing)} (the work takes {Amount(shortage.Need)})";
+    }
+}

@@ -1,0 +1,37 @@
+using StormClock.Core.Reminders;
+using StormClock.Core.Stages;
+using StormClock.Service.Messages.Letters;
+using StormClock.Service.Web;
+
+namespace StormClock.Service.Messages;
+
+/// <summary>A finished message: one subject, the same content as text and as HTML.</summary>
+public sealed record MessageText(string Subject, string Text, string Html);
+
+/// <summary>Puts a reminder into words (product.md 6). The same reminder and links give the same text.</summary>
+public static class MessageWriter
+{
+    public static MessageText Write(Reminder reminder, LinkMaker links)
+    {
+        var context = new LetterContext(reminder, links);
+        var letter = KindOf(context);
+        var subject = Plain.Line(letter.Subject(context));
+        IReadOnlyList<Block> blocks = [.. letter.Content(context)];
+        return new MessageText(subject, TextForm.Of(blocks), HtmlForm.Of(subject, blocks));
+    }
+
+    /// <summary>An order to leave outranks a closed garden, which outranks every other reason to write.</summary>
+    private static ILetter KindOf(LetterContext context)
+    {
+        var brief = context.Brief;
+        if (context.LeaveNow || (brief.Leave && brief.Why == ReminderReason.Leave)) return new LeaveLetter();
+        if (brief.Stage == Stage.GardenClosed || brief.Why == ReminderReason.Leave) return new ClosedLetter();
+
+        return brief.Why switch
+        {
+            ReminderReason.StandDown => new StandDownLetter(),
+            ReminderReason.Recheck => new RecheckLetter(),
+            _ => new WorkLetter(),
+        };
+    }
+}

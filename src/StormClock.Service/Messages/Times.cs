@@ -1,0 +1,54 @@
+using System.Globalization;
+
+namespace StormClock.Service.Messages;
+
+/// <summary>
+/// Times as people read them: weekday, hour and zone of the garden. A forecast is not good to the minute, so times are
+/// rounded to 15 minutes, to the careful side of what they mean, and beyond 72 hours they say "about".
+/// </summary>
+/// <param name="zone">The garden's zone.</param>
+/// <param name="now">The moment from which the reader looks: when the message is due or the page is made.</param>
+public sealed class Times(DateTimeZone zone, Instant now)
+{
+    private static readonly Duration Step = Duration.FromMinutes(15);
+    private static readonly Duration Vague = Duration.FromHours(72);
+
+    /// <summary>Beyond this a weekday alone could be the wrong week's.</summary>
+    private static readonly Duration WeekdayAlone = Duration.FromDays(6);
+
+    /// <summary>Something to be ahead of: rounded down.</summary>
+    public string Deadline(Instant at) => Estimate(at, RoundDown(at));
+
+    /// <summary>Something not to be expected earlier: rounded up.</summary>
+    public string NotBefore(Instant at) => Estimate(at, RoundDown(at + Step - Duration.Epsilon));
+
+    /// <summary>A fact, such as when a source spoke or an authority's own hour: to the minute, never "about".</summary>
+    public string Exact(Instant at) => Name(at);
+
+    public bool IsPast(Instant at) => at <= now;
+
+    private string Estimate(Instant at, Instant rounded) => at - now > Vague ? "about " + Name(rounded) : Name(rounded);
+
+    private string Name(Instant at)
+    {
+        var local = at.InZone(zone);
+        var far = at - now > WeekdayAlone || now - at > WeekdayAlone;
+        return string.Create(
+            CultureInfo.InvariantCulture, $"{(far ? $"{local:ddd d MMM HH:mm}" : $"{local:ddd HH:mm}")} {ZoneName(local)}");
+    }
+
+    /// <summary>The abbreviation; zones that have none are named by their distance from UTC.</summary>
+    private static string ZoneName(ZonedDateTime local)
+    {
+        var name = local.GetZoneInterval().Name;
+        return char.IsLetter(name[0]) ? name : "UTC" + name;
+    }
+
+    /// <summary>Quarters of an hour of UTC; the few zones off the quarter do not exist today.</summary>
+    private static Instant RoundDown(Instant at)
+    {
+        var ticks = at.ToUnixTimeTicks();
+        var step = (long)Step.TotalTicks;
+        return Instant.FromUnixTimeTicks(ticks - (((ticks % step) + step) % step));
+    }
+}

@@ -1,0 +1,39 @@
+using StormClock.Core.Acknowledgements;
+using StormClock.Core.Reminders;
+
+namespace StormClock.Service.Web;
+
+/// <summary>
+/// Makes the signed links of a message. The same reminder gives the same links, so that a message written twice has the
+/// same bytes.
+/// </summary>
+/// <param name="pagesAddress">Where phones reach the pages, http or https; null when they cannot, then there are no links.</param>
+/// <param name="key">The newest key.</param>
+public sealed class LinkMaker(Uri? pagesAddress, AckKey key)
+{
+    /// <summary>From the message's moment: a storm and the month of recheck work after it (trade.md 7).</summary>
+    public static Duration Life { get; } = Duration.FromDays(35);
+
+    public bool HasLinks => pagesAddress is not null;
+
+    /// <summary>For one job; null when there are no links.</summary>
+    public string? ForJob(Reminder reminder, BriefJob job) => Link(reminder, AckPurpose.Job, job.Token);
+
+    /// <summary>For all the jobs listed; on recheck lists good for the recheck only.</summary>
+    public string? ForAll(Reminder reminder, IReadOnlyList<BriefJob> jobs) => Link(
+        reminder,
+        reminder.Brief.Why == ReminderReason.Recheck ? AckPurpose.Recheck : AckPurpose.All,
+        AckList.Hash(jobs.Select(job => job.Token)));
+
+    /// <summary>For saying "I am in" when the garden is closed.</summary>
+    public string? ForIndoors(Reminder reminder) => Link(reminder, AckPurpose.Indoors, "");
+
+    private string? Link(Reminder reminder, AckPurpose purpose, string subject)
+    {
+        if (pagesAddress is null) return null;
+
+        var name = reminder.Key;
+        var token = new AckToken(purpose, name.GardenId, name.EpisodeId, name.PersonId, subject, reminder.Moment + Life);
+        return $"{pagesAddress.AbsoluteUri.TrimEnd('/')}/j/{token.Sign(key)}";
+    }
+}

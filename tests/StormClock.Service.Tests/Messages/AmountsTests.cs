@@ -1,0 +1,51 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Reminders;
+using StormClock.Core.Units;
+using StormClock.Service.Messages;
+
+namespace StormClock.Service.Tests.Messages;
+
+public class AmountsTests
+{
+    [Theory]
+    [InlineData(3.0, "m", UnitSystem.UsCustomary, "10 ft")]
+    [InlineData(0.3048, "m", UnitSystem.UsCustomary, "1 ft")]
+    [InlineData(0.31, "m", UnitSystem.UsCustomary, "2 ft")]
+    [InlineData(10, "kg", UnitSystem.UsCustomary, "23 lb")]
+    [InlineData(4.31, "m", UnitSystem.Metric, "4.4 m")]
+    [InlineData(0.3, "m", UnitSystem.MetricKnots, "0.3 m")]
+    [InlineData(3, "each", UnitSystem.UsCustomary, "3")]
+    [InlineData(1.5, "hand_roll", UnitSystem.Metric, "1.5 hand roll")]
+    public void Of_InTheGardensUnits_RoundsUp(double quantity, string unit, UnitSystem units, string expected) =>
+        Assert.Equal(expected, Amounts.Of(quantity, unit, units));
+
+    /// <summary>The words hold whole numbers; they must be those of 34 kt.</summary>
+    [Fact]
+    public void GaleSustained_EachUnit_IsThirtyFourKnots()
+    {
+        var mps = Wind.KtToMps(Wind.GaleKt);
+        Assert.Equal($"{mps / Wind.MpsPerMph:0} mph sustained wind", Amounts.GaleSustained(UnitSystem.UsCustomary));
+        Assert.Equal($"{mps * 3.6:0} km/h sustained wind", Amounts.GaleSustained(UnitSystem.Metric));
+        Assert.Equal($"{Wind.GaleKt:0} kt sustained wind", Amounts.GaleSustained(UnitSystem.MetricKnots));
+    }
+
+    [Theory]
+    [InlineData(0.004, "less than 1 in 100")]
+    [InlineData(0.347, "35 in 100")]
+    [InlineData(0.999, "more than 99 in 100")]
+    public void Chance_NeverSaysNoneOrAll(double chance, string expected) => Assert.Equal(expected, Amounts.Chance(chance));
+
+    [Theory]
+    [InlineData(45, "45 min")]
+    [InlineData(60, "1 h")]
+    [InlineData(135, "2 h 15 min")]
+    public void Minutes_Reads(int minutes, string expected) => Assert.Equal(expected, Amounts.Minutes(minutes));
+
+    [Fact]
+    public void Words_EveryToken_HasThem()
+    {
+        Assert.All(Enum.GetValues<JobKind>(), kind => Assert.Matches("^[a-z][a-z -]+$", Words.Of(kind)));
+        Assert.All(Enum.GetValues<Caution>(), caution => Assert.Matches(@"^[A-Z].+\.$", CautionWords.Of(caution)));
+        Assert.Equal("weigh down", Words.Of(JobKind.WeighDown));
+    }
+}

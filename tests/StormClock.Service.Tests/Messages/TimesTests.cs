@@ -1,0 +1,38 @@
+using NodaTime.Text;
+using StormClock.Service.Messages;
+
+namespace StormClock.Service.Tests.Messages;
+
+public class TimesTests
+{
+    private static readonly Instant Now = At("2027-11-05T16:00:00Z");
+
+    /// <summary>Clocks in New York go back on Sunday 7 November 2027 at 06:00 UTC: 01:30 comes twice, the zone tells which.</summary>
+    [Theory]
+    [InlineData("2027-11-05T18:07:00Z", "America/New_York", "Fri 14:00 EDT", "a deadline is rounded down")]
+    [InlineData("2027-11-05T18:15:00Z", "America/New_York", "Fri 14:15 EDT", "a quarter stays")]
+    [InlineData("2027-11-07T05:30:00Z", "America/New_York", "Sun 01:30 EDT", "the first 01:30")]
+    [InlineData("2027-11-07T06:30:00Z", "America/New_York", "Sun 01:30 EST", "the second 01:30")]
+    [InlineData("2027-11-08T16:00:00Z", "America/New_York", "Mon 11:00 EST", "72 h: still firm")]
+    [InlineData("2027-11-08T16:16:00Z", "America/New_York", "about Mon 11:15 EST", "beyond 72 h")]
+    [InlineData("2027-11-12T16:00:00Z", "America/New_York", "about Fri 12 Nov 11:00 EST", "another week's Friday is dated")]
+    [InlineData("2027-11-05T18:07:00Z", "Australia/Brisbane", "Sat 04:00 AEST", "no daylight saving")]
+    [InlineData("2027-11-05T18:07:00Z", "Asia/Kathmandu", "Fri 23:45 UTC+0545", "an offset on the quarter, no abbreviation")]
+    [InlineData("2027-11-05T18:07:00Z", "America/Sao_Paulo", "Fri 15:00 UTC-03", "no abbreviation")]
+    public void Deadline_InTheGardensZone_Reads(string at, string zone, string expected, string why) =>
+        Assert.True(expected == In(zone).Deadline(At(at)), $"{why}: {In(zone).Deadline(At(at))}");
+
+    [Theory]
+    [InlineData("2027-11-05T18:07:00Z", "Fri 14:15 EDT")]
+    [InlineData("2027-11-05T18:15:00Z", "Fri 14:15 EDT")]
+    [InlineData("2027-11-05T18:15:00.001Z", "Fri 14:30 EDT")]
+    public void NotBefore_RoundsUp(string at, string expected) => Assert.Equal(expected, In("America/New_York").NotBefore(At(at)));
+
+    [Fact]
+    public void Exact_LongAgo_IsToTheMinuteAndDated() =>
+        Assert.Equal("Thu 28 Oct 11:07 EDT", In("America/New_York").Exact(At("2027-10-28T15:07:00Z")));
+
+    private static Times In(string zone) => new(DateTimeZoneProviders.Tzdb[zone], Now);
+
+    private static Instant At(string text) => InstantPattern.ExtendedIso.Parse(text).Value;
+}
