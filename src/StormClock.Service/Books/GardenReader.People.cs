@@ -1,0 +1,65 @@
+using StormClock.Core.Garden;
+
+namespace StormClock.Service.Books;
+
+/// <summary>People and their hours.</summary>
+public sealed partial class GardenReader
+{
+    private List<Person> People(YamlFields top)
+    {
+        var people = new List<Person>();
+        foreach (var fields in top.Maps("people", "person", GardenKeys.Person, "- {id: rosa, name: Rosa}", required: true))
+        {
+            people.Add(Person(fields, first: people.Count == 0));
+            Once(personLines, people[^1].Id, fields, "person");
+        }
+
+        if (top.Has("people") && people.Count == 0 && !faults.Any) top.Fault("people", "lists nobody; add at least the gardener");
+        return people;
+    }
+
+    /// <summary>Without a role the first person is the gardener and the others help.</summary>
+    private static Person Person(YamlFields fields, bool first) => new(
+        fields.Id("id", "rosa"),
+        fields.Text("name", "Rosa"),
+        Email(fields),
+        fields.Choice<PersonRole>("role", Tokens.Roles, first ? PersonRole.Gardener : PersonRole.Helper),
+        [.. fields.Maps("hours", "hours", GardenKeys.Hours, HoursExample).Select(Hours)],
+        [.. fields.Words("days_off", "[2027-09-22]").Select(word => fields.DateOf("days_off", word)).OfType<LocalDate>()],
+        fields.Number("lift_kg", 1, 60, JobDefaults.LiftKg, "13"),
+        fields.Flag("ladder_alone", false));
+
+    private const string HoursExample = "- {days: [mon, tue], from: \"17:30\", to: \"19:00\"}";
+
+    private static WorkHours Hours(YamlFields fields)
+    {
+        var hours = new WorkHours(Weekdays(fields), fields.Date("date"), fields.Time("from", "\"07:30\""), fields.Time("to", "\"18:00\""));
+        if (fields.Has("days") == fields.Has("date"))
+            fields.Fault(fields.Has("days") ? "date" : "days", "needs either days (e.g. days: [sat, sun]) or one date (e.g. date: 2027-09-22), not both or none");
+        if (fields.Has("from") && fields.Has("to") && hours.To <= hours.From && hours.To != default)
+            fields.Fault("to", "must be later than 'from' on the same day");
+        return hours;
+    }
+
+    private static List<IsoDayOfWeek> Weekdays(YamlFields fields)
+    {
+        var days = new List<IsoDayOfWeek>();
+        foreach (var word in fields.Words("days", "[sat, sun]"))
+        {
+            if (Tokens.Weekdays.TryGetValue(word.Text, out var day)) days.Add(day);
+            else fields.FaultAt(word.Line, "days", $"has '{YamlFields.Shown(word.Text)}', which is no weekday; write {string.Join(", ", Tokens.Weekdays.Keys)}");
+        }
+
+        return days;
+    }
+
+    private static string? Email(YamlFields fields)
+    {
+        if (fields.OptionalText("email", "rosa@example.org") is not { Length: > 0 } address) return null;
+
+        var at = address.IndexOf('@');
+        var plausible = at > 0 && at == address.LastIndexOf('@') && at < address.Length - 1 && !address.Any(c => char.IsWhiteSpace(c) || c is '<' or '>' or ',' or ';');
+        if (!plausible) fields.Fault("email", $"must be one plain address such as rosa@example.org, not '{YamlFields.Shown(address)}'");
+        return address;
+    }
+}

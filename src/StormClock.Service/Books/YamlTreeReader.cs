@@ -1,0 +1,223 @@
+using System.Text.RegularExpressions;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace StormClock.Service.Books;
+
+/// <summary>
+/// Builds the tree of one YAML text from the parser's events. The library's own document model stops at the first
+/// repeated key, follows aliases and recurses as deep as the text asks; here each of these is a fault with its line.
+/// </summary>
+internal sealed partial class YamlTreeReader
+{
+    /// <summary>A garden of a thousand items stays under a third of this.</summary>
+    private const int MostCharacters = 1_000_000;
+
+    private const int DeepestNesting = 12;
+
+    private readonly FaultList faults;
+    private readonly Parser parser;
+    private bool stopped;
+
+    private YamlTreeReader(string text, FaultList faults)
+    {
+        this.faults = faults;
+        parser = new Parser(new StringReader(text));
+    }
+
+    /// <summary>The mapping at the top of the text; null when there is none, with the reason in <paramref name="faults"/>.</summary>
+    public static YamlMap? Read(string text, FaultList faults)
+    {
+        text = text.TrimStart('\uFEFF');
+        if (!LooksLikeYaml(text, faults)) return null;
+
+        try
+        {
+            return new YamlTreeReader(text, faults).Document();
+        }
+        catch (YamlException broken)
+        {
+            faults.Add((int)broken.Start.Line, $"broken YAML ({Detail(broken)}); check the indentation, closing brackets and quotes, and quote text that holds ': ' or ' #'");
+            return null;
+        }
+    }
+
+    private static bool LooksLikeYaml(string text, FaultList faults)
+    {
+        if (text.Length > MostCharacters)
+        {
+            faults.Add(1, $"the file has {text.Length} characters, more than {MostCharacters}; split it into one file a garden");
+            return false;
+        }
+
+        if (text.TrimStart().StartsWith('<'))
+        {
+            faults.Add(1, "this is HTML or XML, not YAML; save the plain YAML file instead");
+            return false;
+        }
+
+        if (FirstControl(text) is var odd and >= 0)
+        {
+            faults.Add(LineAt(text, odd), "this is a binary file or holds control characters; save it as plain UTF-8 text");
+            return false;
+        }
+
+        return !HasTabs(text, faults);
+    }
+
+    private static int FirstControl(string text)
+    {
+        for (var i = 0; i < text.Length; i++)
+        {
+            if ((char.IsControl(text[i]) && text[i] is not ('\t' or '\n' or '\r' or '\u0085')) || text[i] == '\uFFFD') return i;
+        }
+
+        return -1;
+    }
+
+    private static int LineAt(string text, int position) => text.AsSpan(0, position).Count('\n') + 1;
+
+    /// <summary>Tabs used as indentation are the commonest slip and the parser's word on them is obscure.</summary>
+    private static bool HasTabs(string text, FaultList faults)
+    {
+        var found = false;
+        var number = 0;
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            number++;
+            var indent = line[..^line.TrimStart().Length];
+            if (line.Length == indent.Length || !indent.Contains('\t')) continue;
+
+            faults.Add(number, "a tab is used for indentation; YAML takes spaces only");
+            found = true;
+        }
+
+        return found;
+    }
+
+    private static string Detail(YamlException broken) => LeadingPosition().Replace(broken.Message, "").TrimEnd('.', ' ');
+
+    [GeneratedRegex(@"^\(Line: \d+, Col: \d+, Idx: \d+\) - \(Line: \d+, Col: \d+, Idx: \d+\): ")]
+    private static partial Regex LeadingPosition();
+
+    private YamlMap? Document()
+    {
+        Next();
+        Next();
+        if (parser.Current is StreamEnd or null)
+        {
+            faults.Add(1, "the file is empty");
+            return null;
+        }
+
+        Next();
+        var top = Node(0);
+        if (stopped) return null;
+
+        Next();
+        Next();
+        if (parser.Current is DocumentStart second) faults.Add(LineOf(second), "a second document begins here (---); keep one a file");
+        if (top is YamlMap map) return map;
+
+        faults.Add(top.Line, top is YamlText { IsNothing: true } ? "the file is empty" : "the file must be keys with values ('key: value'), one a line");
+        return null;
+    }
+
+    /// <summary>On some broken texts the library gives up with an exception of its own workings; that is broken YAML too.</summary>
+    private void Next()
+    {
+        var reached = parser.Current?.End ?? Mark.Empty;
+        try
+        {
+            if (parser.MoveNext()) return;
+        }
+        catch (InvalidOperationException)
+        {
+            throw new YamlException(reached, reached, "it cannot be followed from here on");
+        }
+
+        throw new YamlException(reached, reached, "it ends too early");
+    }
+
+    private static int LineOf(ParsingEvent piece) => (int)piece.Start.Line;
+
+    /// <summary>Reads the node at the current event and leaves the parser on its last event.</summary>
+    private YamlNode Node(int depth)
+    {
+        var piece = parser.Current!;
+        var line = LineOf(piece);
+        if (piece is NodeEvent node) RefuseMarks(node);
+        if (depth > DeepestNesting) return Stop(line, $"nested more than {DeepestNesting} deep; a file of this kind never is");
+
+        return piece switch
+        {
+            Scalar scalar => new YamlText(line, scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any)),
+            SequenceStart => List(line, depth),
+            MappingStart => Map(line, depth),
+            AnchorAlias alias => Alias(line, alias),
+            _ => Stop(line, "broken YAML; check the lines above"),
+        };
+    }
+
+    private void RefuseMarks(NodeEvent node)
+    {
+        if (!node.Anchor.IsEmpty) faults.Add(LineOf(node), $"the anchor '&{node.Anchor}' is not read here; take it out and write each value in full");
+        if (!node.Tag.IsEmpty) faults.Add(LineOf(node), $"the tag '{node.Tag}' is not read here; take it out");
+    }
+
+    private YamlHole Alias(int line, AnchorAlias alias)
+    {
+        faults.Add(line, $"the alias '*{alias.Value}' is not read here; write the value in full");
+        return new YamlHole(line);
+    }
+
+    private YamlHole Stop(int line, string reason)
+    {
+        if (!stopped) faults.Add(line, reason);
+        stopped = true;
+        return new YamlHole(line);
+    }
+
+    private YamlList List(int line, int depth)
+    {
+        var entries = new List<YamlNode>();
+        Next();
+        while (!stopped && parser.Current is not SequenceEnd)
+        {
+            entries.Add(Node(depth + 1));
+            Next();
+        }
+
+        return new YamlList(line, entries);
+    }
+
+    private YamlMap Map(int line, int depth)
+    {
+        var entries = new Dictionary<string, YamlEntry>();
+        Next();
+        while (!stopped && parser.Current is not MappingEnd)
+        {
+            var key = Node(depth + 1);
+            Next();
+            if (stopped) break;
+
+            var value = Node(depth + 1);
+            Next();
+            Keep(entries, key, value);
+        }
+
+        return new YamlMap(line, [.. entries.Values]);
+    }
+
+    private void Keep(Dictionary<string, YamlEntry> entries, YamlNode key, YamlNode value)
+    {
+        if (key is not YamlText { Value: not "" } name)
+        {
+            faults.Add(key.Line, "a key must be one plain word before a colon");
+            return;
+        }
+
+        if (!entries.TryAdd(name.Value, new YamlEntry(name.Value, name.Line, value)))
+            faults.Add(name.Line, $"'{YamlFields.Shown(name.Value)}' is written twice (first in line {entries[name.Value].Line}); keep one");
+    }
+}
