@@ -8,6 +8,13 @@ internal static class WorkDays
 {
     private static readonly Duration Before = Duration.FromMinutes(30);
 
+    /// <summary>Longer than the longest pause between two decisions, so that the day's message is never missed.</summary>
+    private static readonly Duration Beginning = Duration.FromMinutes(20);
+
+    /// <summary>Whether somebody's work day begins about now, so that its message is telling the plan.</summary>
+    public static bool BeginsAt(GardenBook book, Instant now) =>
+        book.People.Any(person => On(book, person, now.InZone(book.Zone).Date) is { } day && day.Moment <= now && now < day.Moment + Beginning);
+
     /// <summary>The day's message moment and the end of the day's last window; null on a day without any.</summary>
     public static (Instant Moment, Instant End)? On(GardenBook book, Person person, LocalDate date)
     {

@@ -1,0 +1,67 @@
+using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
+using StormClock.Core.Hazards;
+using StormClock.Core.Units;
+
+namespace StormClock.Core.Stages;
+
+/// <summary>The timeline boiled down to what a garden acts on: chance, times, stops by class, orders, and who said it.</summary>
+/// <param name="Chance">Chance of 34 kt at the worst-placed site, alert floors included.</param>
+/// <param name="Earliest">Earliest reasonable arrival of that wind at any site.</param>
+/// <param name="Ground">Ground work limit at the worst-placed site.</param>
+/// <param name="Stops">When each class stops at each site.</param>
+/// <param name="LeaveBy">Leave-by time from a note, or the onset of an evacuation order still to come.</param>
+/// <param name="OrderId">Names the order or leave-by; null when there is none.</param>
+/// <param name="Cause">Id of the message that weighs most.</param>
+public sealed record GardenOutlook(
+    double Chance,
+    Instant? Earliest,
+    WindSoon Ground,
+    IReadOnlyDictionary<(string SiteId, WorkClass Class), StopTimes> Stops,
+    bool Warned,
+    OfficialOrder Order,
+    Instant? LeaveBy,
+    string? OrderId,
+    StageSource Source,
+    string Cause)
+{
+    /// <summary>Below this nothing is planned (half the lowest stage limit).</summary>
+    private const double LeastChance = 0.05;
+
+    public bool WorkMatters => Chance >= LeastChance || Warned || LeaveBy is not null;
+
+    public static GardenOutlook Of(HazardTimeline timeline, GardenBook garden)
+    {
+        var now = timeline.AsOf;
+        var gale = Worst(timeline, site => WindSoon.At(site.Members, Wind.GaleKt, now));
+        var ground = Worst(timeline, site => WindSoon.At(site.Members, ClassStops.MarineLimitKt(garden.Limits[WorkClass.Ground], site.Site.Terrain), now));
+        var alert = AlertSigns.Of(timeline.Alerts, now);
+        var leaveBy = Sooner(timeline.LeaveBy?.LeaveBy, alert.LeaveBy);
+        var note = timeline.WindNotes.MinBy(wind => wind.From);
+
+        var noteCloses = note is not null && note.GustMps >= garden.Limits[WorkClass.Ground].GustMps;
+        var earliest = gale.Earliest ?? alert.Arrival;
+        return new(
+            noteCloses ? 1 : Math.Max(gale.Chance, alert.ChanceFloor),
+            noteCloses ? Sooner(earliest, note!.From) : earliest,
+            noteCloses ? ground with { LastEnd = Later(ground.LastEnd, note!.Until ?? note.From + Duration.FromHours(12)) } : ground,
+            ClassStopTimes.Of(timeline, garden, alert.Arrival, note, leaveBy),
+            alert.Warned,
+            alert.Order,
+            leaveBy,
+            alert.OrderId ?? timeline.LeaveBy?.Id,
+            new(timeline.Leading?.Title ?? note?.Title ?? "", timeline.Leading?.Issued ?? note?.Made, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made),
+            alert.OrderId ?? timeline.LeaveBy?.Id ?? timeline.Leading?.Id ?? note?.Id ?? alert.Id ?? "");
+    }
+
+    private static WindSoon Worst(HazardTimeline timeline, Func<SiteWind, WindSoon> of)
+    {
+        var all = timeline.Winds.Select(of).ToList();
+        if (all.Count == 0) return WindSoon.Never;
+        return new(all.Max(soon => soon.Chance), all.Min(soon => soon.Earliest), all.Min(soon => soon.Likely), all.Max(soon => soon.Latest), all.Max(soon => soon.LastEnd));
+    }
+
+    private static Instant? Sooner(Instant? a, Instant? b) => a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;
+
+    private static Instant? Later(Instant? a, Instant? b) => a is { } x && b is { } y ? Instant.Max(x, y) : a ?? b;
+}
