@@ -1,0 +1,115 @@
+using StormClock.Core.Units;
+
+namespace StormClock.Core.Hazards;
+
+/// <summary>
+/// Turns a member's unit normals into a path (science.md 3.3): errors that persist from lead to lead, along and across the track, in
+/// strength and in size, and one factor on the whole track error.
+/// </summary>
+internal sealed class MemberSampler
+{
+    private const double SlowKt = 0.5;
+
+    private readonly Persistence along;
+    private readonly Persistence cross;
+    private readonly Persistence wind;
+    private readonly Persistence size;
+    private readonly ErrorStatistics errors;
+    private readonly Column[] columns;
+    private readonly bool[] gone;
+    private readonly double[] forecastKt;
+
+    // East and north part of the unit vector along the track; across is to its right.
+    private readonly (double East, double North)[] way;
+
+    public MemberSampler(ForecastTrack track, GeoPoint place, ErrorStatistics errors)
+    {
+        this.errors = errors;
+        var none = new double[ErrorStatistics.LeadHours.Count];
+        along = new(errors.AlongSigmaNmi, errors.TrackScale, errors.AlongBiasNmi, errors.AlongRho);
+        cross = new(errors.CrossSigmaNmi, errors.TrackScale, none, errors.CrossRho);
+        wind = new(errors.WindSigmaKt, errors.WindScale, errors.WindBiasKt, errors.WindRho);
+        size = new(errors.SizeSigma, errors.SizeScale, Array.ConvertAll(none, _ => errors.SizeBias), errors.SizeRho);
+        columns = track.Points.Select(point => Column.At(point.LeadHours)).ToArray();
+        gone = track.Points.Select(point => point.Gone).ToArray();
+        forecastKt = track.Points.Select(point => point.MaxWindKt).ToArray();
+        way = Ways(track, place);
+    }
+
+    public void Fill(MemberPath path, ReadOnlySpan<float> draws)
+    {
+        var leads = ErrorStatistics.LeadHours.Count;
+        var sigma = errors.MultiplierSigma;
+        var multiplier = Math.Exp(sigma * draws[0] - sigma * sigma);
+        along.Fill(draws.Slice(1, leads), multiplier);
+        cross.Fill(draws.Slice(1 + leads, leads), multiplier);
+        wind.Fill(draws.Slice(1 + 2 * leads, leads), 1);
+        size.Fill(draws.Slice(1 + 3 * leads, leads), 1);
+
+        for (var k = 0; k < path.Count; k++)
+        {
+            var column = columns[k];
+            var (a, c) = (along.At(column), cross.At(column));
+            path.X[k] = path.Forecast[k].XNmi + a * way[k].East + c * way[k].North;
+            path.Y[k] = path.Forecast[k].YNmi + a * way[k].North - c * way[k].East;
+            path.MaxKt[k] = gone[k] ? 0 : Math.Max(0, forecastKt[k] + wind.At(column));
+            path.Size[k] = Math.Exp(size.At(column)) * errors.MeanReach;
+        }
+    }
+
+    /// <summary>From the point before to the point after; north where the storm hardly moves.</summary>
+    private static (double East, double North)[] Ways(ForecastTrack track, GeoPoint place)
+    {
+        var plane = new LocalPlane(place);
+        var ways = new (double, double)[track.Points.Count];
+        for (var k = 0; k < ways.Length; k++)
+        {
+            var (before, after) = (track.Points[Math.Max(k - 1, 0)], track.Points[Math.Min(k + 1, ways.Length - 1)]);
+            var (x1, y1) = plane.Place(before.Centre);
+            var (x2, y2) = plane.Place(after.Centre);
+            var length = Math.Sqrt((x2 - x1) * (x2 - x1) + (y2 - y1) * (y2 - y1));
+            var slow = length < SlowKt * (after.LeadHours - before.LeadHours);
+            ways[k] = slow ? (0, 1) : ((x2 - x1) / length, (y2 - y1) / length);
+        }
+
+        return ways;
+    }
+
+    /// <summary>Where a lead lies between the columns of the statistics; held at both ends.</summary>
+    private readonly record struct Column(int Left, int Right, double Share)
+    {
+        public static Column At(double leadHours)
+        {
+            var leads = ErrorStatistics.LeadHours;
+            for (var right = 0; right < leads.Count; right++)
+            {
+                if (leadHours > leads[right]) continue;
+                return right == 0 ? new(0, 0, 0) : new(right - 1, right, (leadHours - leads[right - 1]) / (leads[right] - leads[right - 1]));
+            }
+
+            return new(leads.Count - 1, leads.Count - 1, 0);
+        }
+    }
+
+    /// <summary>One error quantity: unit normals made persistent, then scaled: z(k) = ρ z(k−1) + √(1−ρ²) ε(k).</summary>
+    private sealed class Persistence(IReadOnlyList<double> sigmas, double scale, IReadOnlyList<double> biases, IReadOnlyList<double> rhos)
+    {
+        private readonly double[] sigma = sigmas.Select(value => value * scale).ToArray();
+        private readonly double[] bias = [.. biases];
+        private readonly double[] rho = [.. rhos];
+        private readonly double[] fresh = rhos.Select(value => Math.Sqrt(1 - value * value)).ToArray();
+        private readonly double[] error = new double[sigmas.Count];
+
+        public void Fill(ReadOnlySpan<float> normals, double multiplier)
+        {
+            double z = normals[0];
+            for (var k = 0; k < error.Length; k++)
+            {
+                if (k > 0) z = rho[k - 1] * z + fresh[k - 1] * normals[k];
+                error[k] = multiplier * sigma[k] * z + bias[k];
+            }
+        }
+
+        public double At(Column column) => error[column.Left] + column.Share * (error[column.Right] - error[column.Left]);
+    }
+}
