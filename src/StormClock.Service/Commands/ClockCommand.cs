@@ -1,0 +1,83 @@
+using System.CommandLine;
+using System.Globalization;
+using StormClock.Core.Advisories;
+using StormClock.Core.Hazards;
+using StormClock.Core.Units;
+
+namespace StormClock.Service.Commands;
+
+/// <summary><c>clock</c>: what given advisories mean at given places.</summary>
+internal static class ClockCommand
+{
+    private static readonly double[] ThresholdsKt = [34, 50, 64];
+
+    public static Command Make()
+    {
+        var advisories = new Option<string>("--advisories") { Required = true, Description = "An advisory text, or a folder of them." };
+        var places = new Option<string>("--places") { Required = true, Description = "A CSV file with a line for each place: name,lat,lon in degrees." };
+        var json = new Option<bool>("--json") { Description = "One JSON array on stdout and nothing else." };
+        var command = new Command("clock", "When wind of 34, 50 and 64 kt could reach places, and how sure that is.") { advisories, places, json };
+        command.SetAction(parsed => Run(parsed.GetValue(advisories)!, parsed.GetValue(places)!, parsed.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(string advisoriesPath, string placesPath, bool json)
+    {
+        var inputs = new Inputs();
+        var advisories = inputs.Advisories(advisoriesPath).Select(entry => entry.Advisory).OfType<CycloneAdvisory>().ToList();
+        var places = Places(inputs, placesPath);
+        if (inputs.Report()) return ExitCode.BadInput;
+        if (advisories.Count == 0)
+        {
+            Console.Error.WriteLine($"{advisoriesPath}: holds no tropical cyclone forecast/advisory");
+            return ExitCode.BadInput;
+        }
+
+        var rows = from advisory in advisories
+                   from place in places
+                   select ClockRow.Of(advisory, place.Name, WindOutlook.At(advisory, place.At, ThresholdsKt));
+        if (json) Json.Print(rows.ToList());
+        else foreach (var row in rows) Print(row);
+        return ExitCode.Good;
+    }
+
+    private static void Print(ClockRow row)
+    {
+        Console.WriteLine($"{row.Storm} advisory {row.Advisory} ({row.Issued:uuuu-MM-dd HH:mm}Z) at {row.Place}");
+        foreach (var wind in row.Wind)
+        {
+            var times = wind.EarliestReasonable is null
+                ? "(almost) never within the forecast"
+                : $"as early as {Short(wind.EarliestReasonable)}, most likely {Short(wind.MostLikely)}, latest {Short(wind.Latest)}, over {Short(wind.End)}";
+            Console.WriteLine($"  {wind.ThresholdKt:0} kt sustained: {wind.Chance:0 %} chance; {times}");
+        }
+
+        Console.WriteLine("  Beyond the forecast nothing is known. Official orders come first.");
+    }
+
+    private static string Short(Instant? at) => at?.ToString("ddd dd HH:mm'Z'", CultureInfo.InvariantCulture) ?? "unknown";
+
+    private static List<(string Name, GeoPoint At)> Places(Inputs inputs, string path)
+    {
+        var places = new List<(string, GeoPoint)>();
+        var lines = inputs.Text(path)?.Split('\n') ?? [];
+        for (var i = 0; i < lines.Length; i++)
+        {
+            var line = lines[i].Trim();
+            if (line.Length == 0 || line[0] == '#' || (i == 0 && line.Equals("name,lat,lon", StringComparison.OrdinalIgnoreCase))) continue;
+            var cells = line.Split(',');
+            if (cells.Length != 3 || cells[0].Trim().Length == 0)
+            {
+                inputs.Fault($"{path}:{i + 1}: a place is three cells, name,lat,lon; put names with a comma in another way");
+                continue;
+            }
+
+            var read = new Inputs();
+            if (read.Place($"{cells[1]},{cells[2]}", "") is { } at) places.Add((cells[0].Trim().Trim('"'), at));
+            else inputs.Fault($"{path}:{i + 1}: '{cells[1].Trim()},{cells[2].Trim()}' is not a latitude and a longitude in degrees");
+        }
+
+        if (places.Count == 0) inputs.Fault($"{path}: holds no place; write a line such as Home,26.64,-81.87");
+        return places;
+    }
+}

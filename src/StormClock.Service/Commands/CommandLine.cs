@@ -1,0 +1,30 @@
+using System.CommandLine;
+
+namespace StormClock.Service.Commands;
+
+/// <summary>All commands; each stands in its own file.</summary>
+internal static class CommandLine
+{
+    public static async Task<int> RunAsync(string[] args)
+    {
+        var root = new RootCommand("StormClock: what to do in the garden before the wind, by when, and what to look at after. It never says that it is safe to stay; official orders come first.");
+        root.Subcommands.Add(ServeCommand.Make());
+        root.Subcommands.Add(CheckCommand.Make());
+        root.Subcommands.Add(ClockCommand.Make());
+        root.Subcommands.Add(PlanCommand.Make());
+        root.Subcommands.Add(RehearseCommand.Make());
+        root.Subcommands.Add(NoteCommand.Make());
+        root.Subcommands.Add(SendTestCommand.Make());
+
+        var words = args.Length == 0 ? ["serve"] : args;
+        var parsed = root.Parse(words);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors) await Console.Error.WriteLineAsync(error.Message);
+            await Console.Error.WriteLineAsync("Use --help to see what each command takes.");
+            return ExitCode.Usage;
+        }
+
+        return await parsed.InvokeAsync();
+    }
+}

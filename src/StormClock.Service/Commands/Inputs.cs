@@ -1,0 +1,133 @@
+using NodaTime.Text;
+using StormClock.Core;
+using StormClock.Core.Advisories;
+using StormClock.Core.Formats;
+using StormClock.Core.Garden;
+using StormClock.Core.Units;
+using StormClock.Service.Books;
+using StormClock.Service.Feeds;
+
+namespace StormClock.Service.Commands;
+
+/// <summary>
+/// Reads what a command was given. Every fault becomes one line on stderr with file and place; a value comes back only when
+/// there was none.
+/// </summary>
+internal sealed class Inputs
+{
+    private readonly List<string> faults = [];
+
+    /// <summary>Prints the faults found; true when there were any.</summary>
+    public bool Report()
+    {
+        foreach (var fault in faults) Console.Error.WriteLine(fault);
+        return faults.Count > 0;
+    }
+
+    public Instant? Time(string? text, string option)
+    {
+        if (text is null) return null;
+        foreach (var pattern in Patterns)
+        {
+            if (pattern.Parse(text) is { Success: true } read) return read.Value.ToInstant();
+        }
+
+        faults.Add($"{option}: '{text}' is not a time like 2027-09-12T10:00Z or 2027-09-12T06:00-04:00");
+        return null;
+    }
+
+    public GeoPoint? Place(string? text, string option)
+    {
+        if (text is null) return null;
+        var parts = text.Split(',');
+        if (parts.Length == 2 && Degrees(parts[0], 90) is { } lat && Degrees(parts[1], 180) is { } lon) return new(lat, lon);
+        faults.Add($"{option}: '{text}' is not LAT,LON in degrees, such as 26.64,-81.87");
+        return null;
+    }
+
+    public GardenBook? Garden(string file)
+    {
+        if (Text(file) is not { } text) return null;
+        var read = GardenReader.Read(text, Path.GetFileName(file));
+        Add(file, read.Faults);
+        return read.Value;
+    }
+
+    /// <summary>Every advisory in a file or folder, oldest first.</summary>
+    public IReadOnlyList<(Advisory Advisory, RawMessage Raw)> Advisories(string path)
+    {
+        var files = Files(path);
+        var read = new List<(Advisory, RawMessage)>();
+        foreach (var file in files)
+        {
+            var raw = Raw(file);
+            if (raw is null) continue;
+            var result = MessageReader.Read(raw.Bytes);
+            Add(file.FullName, result.Faults);
+            if (result.Value is { } advisory) read.Add((advisory, raw));
+        }
+
+        return [.. read.OrderBy(entry => entry.Item1.Issued).ThenBy(entry => entry.Item1.Id, StringComparer.Ordinal)];
+    }
+
+    public string? Text(string file)
+    {
+        try
+        {
+            return File.ReadAllText(file);
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            faults.Add($"{file}: cannot be read: {Plain(trouble)}");
+            return null;
+        }
+    }
+
+    public void Fault(string text) => faults.Add(text);
+
+    private IReadOnlyList<FileInfo> Files(string path)
+    {
+        if (File.Exists(path)) return [new(path)];
+        if (!Directory.Exists(path))
+        {
+            faults.Add($"{path}: there is no such file or folder");
+            return [];
+        }
+
+        var files = MessageFiles.In(path).ToList();
+        if (files.Count == 0) faults.Add($"{path}: the folder holds no messages (.txt, .xml or .cap files)");
+        return files;
+    }
+
+    private RawMessage? Raw(FileInfo file)
+    {
+        try
+        {
+            return new(file.Name, MessageFiles.ReadAsync(file, CancellationToken.None).GetAwaiter().GetResult());
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            faults.Add($"{file.FullName}: cannot be read: {Plain(trouble)}");
+            return null;
+        }
+    }
+
+    private void Add(string file, IReadOnlyList<ReadFault> found)
+    {
+        foreach (var fault in found) faults.Add(fault.Line > 0 ? $"{file}:{fault.Line}: {fault.Reason}" : $"{file}: {fault}");
+    }
+
+    private static string Plain(Exception trouble) => trouble is FileNotFoundException or DirectoryNotFoundException ? "there is no such file" : trouble.Message;
+
+    private static double? Degrees(string text, double limit) =>
+        double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var value) && Math.Abs(value) <= limit
+            ? value
+            : null;
+
+    private static readonly OffsetDateTimePattern[] Patterns =
+    [
+        OffsetDateTimePattern.ExtendedIso,
+        OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mmo<Z+HH:mm>"),
+        OffsetDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HHo<Z+HH:mm>"),
+    ];
+}

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using StormClock.Core;
+using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
+
+namespace StormClock.Service.Commands;
+
+/// <summary><c>plan</c>: the plan for a garden from given advisories at a given time.</summary>
+internal static class PlanCommand
+{
+    public static Command Make()
+    {
+        var garden = new Option<string>("--garden") { Required = true, Description = "The garden book (YAML)." };
+        var advisories = new Option<string>("--advisories") { Required = true, Description = "An advisory text or alert, or a folder of them." };
+        var now = new Option<string>("--now") { Required = true, Description = "The time to plan at, such as 2027-09-12T10:00Z. Messages issued later are not yet known." };
+        var at = new Option<string?>("--at") { Description = "Move the garden's sites to LAT,LON, keeping their distances." };
+        var done = new Option<string?>("--done") { Description = "A file with a line for each job: job id, state (done, cannot, later, started), time." };
+        var json = new Option<bool>("--json") { Description = "One JSON document on stdout and nothing else." };
+        var command = new Command("plan", "What to do in which order by when, and what to leave.") { garden, advisories, now, at, done, json };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(garden)!, parsed.GetValue(advisories)!, parsed.GetValue(now)!, parsed.GetValue(at), parsed.GetValue(done), parsed.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(string gardenFile, string advisoriesPath, string nowText, string? atText, string? doneFile, bool json)
+    {
+        var inputs = new Inputs();
+        var book = inputs.Garden(gardenFile);
+        var heard = inputs.Advisories(advisoriesPath);
+        var now = inputs.Time(nowText, "--now");
+        var at = inputs.Place(atText, "--at");
+        var states = book is null ? [] : DoneFile.Read(inputs, doneFile, book, now);
+        if (inputs.Report()) return ExitCode.BadInput;
+
+        var garden = at is { } place ? MovedGarden.To(book!, place) : book!;
+        var ledger = heard.Aggregate(AdvisoryLedger.Empty, (ledger, entry) => ledger.With(entry.Advisory, entry.Advisory.Issued));
+        var decision = new StormDesk().Decide(ledger, garden, GardenStanding.Calm(now!.Value), states, new Dictionary<string, Instant>(), now.Value);
+        if (json) Json.Print(PlanDocument.Of(garden, decision, now.Value));
+        else PlanPrint.Write(Console.Out, garden, decision, now.Value);
+        return ExitCode.Good;
+    }
+}

@@ -1,0 +1,66 @@
+using System.CommandLine;
+using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
+using StormClock.Service.Feeds;
+using StormClock.Service.Rehearsal;
+using StormClock.Service.Store;
+
+namespace StormClock.Service.Commands;
+
+/// <summary><c>rehearse</c>: plays a folder of advisories through the real host in virtual time.</summary>
+internal static class RehearseCommand
+{
+    public static Command Make()
+    {
+        var advisories = new Option<string?>("--advisories") { Description = "A folder of advisories and alerts, or a file. Default: the practice storm." };
+        var garden = new Option<string?>("--garden") { Description = "A garden book. Default: a practice garden." };
+        var at = new Option<string?>("--at") { Description = "Move the garden's sites to LAT,LON, so that any storm can be tried." };
+        var acks = new Option<Acks>("--acks") { DefaultValueFactory = _ => Acks.Prompt, Description = "How people press their links: none, prompt or late." };
+        var output = new Option<string?>("--out") { Description = "Folder for the messages and the log. Default: rehearsal/ here; what an earlier rehearsal left in it is replaced." };
+        var data = new Option<string?>("--data") { Description = "Keep the rehearsal's database in this folder; a rehearsal that was broken off there goes on." };
+        var smtp = new Option<string?>("--smtp") { Description = "Send to a mail server on this machine, 127.0.0.1:PORT, in place of writing .eml files." };
+        var config = new Option<string?>("--config") { Description = "Folder of the installation's files." };
+        var json = new Option<bool>("--json") { Description = "One JSON array of events on stdout and nothing else." };
+        var command = new Command("rehearse", "Play a storm through the whole service in virtual time: decisions, mails, links, recheck. Nothing is sent to anybody.")
+        {
+            advisories, garden, at, acks, output, data, smtp, config, json,
+        };
+        command.SetAction(parsed => RunAsync(new(
+            parsed.GetValue(advisories), parsed.GetValue(garden), parsed.GetValue(at), parsed.GetValue(acks), parsed.GetValue(output) ?? "rehearsal",
+            parsed.GetValue(data), parsed.GetValue(smtp), parsed.GetValue(config), parsed.GetValue(json))));
+        return command;
+    }
+
+    private sealed record Options(
+        string? Advisories, string? Garden, string? At, Acks Acks, string Output, string? Data, string? Smtp, string? Config, bool Json);
+
+    private static async Task<int> RunAsync(Options options)
+    {
+        var inputs = new Inputs();
+        var practice = ConfigFolder.Practice(options.Config);
+        var book = inputs.Garden(options.Garden ?? FirstGarden(practice));
+        var heard = inputs.Advisories(options.Advisories ?? Path.Combine(practice, "storm"));
+        var at = inputs.Place(options.At, "--at");
+        var server = LoopbackServer.Read(inputs, options.Smtp);
+        if (inputs.Report()) return ExitCode.BadInput;
+
+        var garden = at is { } place ? MovedGarden.To(book!, place) : book!;
+        try
+        {
+            var plan = new RehearsalPlan(garden, heard, options.Acks, options.Output, options.Data, server);
+            var events = await Rehearsal.Rehearsal.RunAsync(plan, options.Json ? TextWriter.Null : Console.Out);
+            if (options.Json) Json.Print(events);
+            return ExitCode.Good;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or StoreInUseException or StoreUnavailableException)
+        {
+            await Console.Error.WriteLineAsync(trouble.Message);
+            return ExitCode.OutsideTrouble;
+        }
+    }
+
+    private static string FirstGarden(string practice) =>
+        Directory.Exists(practice)
+            ? Directory.EnumerateFiles(practice, "garden-*.yaml").Order(StringComparer.Ordinal).LastOrDefault() ?? Path.Combine(practice, "garden-*.yaml")
+            : Path.Combine(practice, "garden-*.yaml");
+}

@@ -1,0 +1,104 @@
+using System.Security.Cryptography;
+using Microsoft.AspNetCore.DataProtection;
+using Quartz;
+using StormClock.Core.Acknowledgements;
+using StormClock.Service.Delivery;
+using StormClock.Service.Desk;
+using StormClock.Service.Feeds;
+using StormClock.Service.Outbox;
+using StormClock.Service.Store;
+using StormClock.Service.Wakeups;
+using StormClock.Service.Web;
+
+namespace StormClock.Service;
+
+/// <summary>Puts the parts together. The only place that knows them all.</summary>
+internal static class Composition
+{
+    /// <summary>Builds the host over an open store; the store is disposed with the host.</summary>
+    public static WebApplication Build(HostPlan plan, StormStore store)
+    {
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        if (plan.Quiet) builder.Logging.ClearProviders();
+        else builder.Logging.AddSimpleConsole(console => console.SingleLine = true).AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning);
+        builder.WebHost.UseUrls(plan.Listen.ToString());
+        AddTime(builder.Services, plan);
+        AddDesk(builder.Services, plan, store);
+        AddWakeups(builder.Services, plan);
+        AddPages(builder.Services, plan);
+
+        var host = builder.Build();
+        host.UseStormPages();
+        host.MapStormPages();
+        return host;
+    }
+
+    private static void AddTime(IServiceCollection services, HostPlan plan)
+    {
+        services.AddSingleton(plan.Time);
+        services.AddSingleton<IClock>(new ProviderClock(plan.Time));
+    }
+
+    private static void AddDesk(IServiceCollection services, HostPlan plan, StormStore store)
+    {
+        services.AddSingleton(_ => store);
+        services.AddSingleton(new Journal());
+        services.AddSingleton(new GardenShelf(plan.Gardens));
+        services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
+        services.AddSingleton<Inbox>();
+        services.AddSingleton(_ => Keys(store));
+        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeys>().Newest));
+        services.AddSingleton(provider => new LetterDesk(
+            store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
+        services.AddSingleton<GardenDesk>();
+        services.AddSingleton(plan.Channel);
+        services.AddSingleton<Dispatcher>();
+        services.AddSingleton<Round>();
+    }
+
+    private static void AddWakeups(IServiceCollection services, HostPlan plan)
+    {
+        services.AddSingleton<AlarmClock>();
+        services.AddSingleton<Heartbeat>();
+        services.AddSingleton<Turns>();
+        services.AddQuartz(quartz =>
+        {
+            quartz.UseTimeProvider(plan.Time);
+            quartz.UseInMemoryStore();
+            quartz.AddJob<WakeJob>(job => job.WithIdentity(AlarmClock.Wake).StoreDurably());
+            quartz.AddJob<ListenJob>(job => job.WithIdentity(AlarmClock.Listen));
+            quartz.AddTrigger(trigger => trigger
+                .WithIdentity(AlarmClock.ListenTrigger)
+                .ForJob(AlarmClock.Listen)
+                .StartAt(plan.FirstListen.ToDateTimeOffset())
+                .WithSimpleSchedule(schedule => schedule
+                    .WithInterval(plan.ListenEvery.ToTimeSpan())
+                    .RepeatForever()
+                    .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithRemainingCount)));
+        });
+        services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
+    }
+
+    private static void AddPages(IServiceCollection services, HostPlan plan)
+    {
+        services.AddDataProtection()
+            .SetApplicationName("StormClock")
+            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(plan.DataFolder, "keys")));
+        services.AddStormPages(plan.LinksPerMinute);
+        services.AddSingleton<IJobBook, JobBook>();
+    }
+
+    /// <summary>The signing key of links, made once and kept in the database; never shown.</summary>
+    private static AckKeys Keys(StormStore store)
+    {
+        var secret = store.WriteAsync(transaction =>
+            Meta.FindOrMake(transaction, "link-key", () => Convert.ToBase64String(RandomNumberGenerator.GetBytes(AckKey.SecretLength)))).GetAwaiter().GetResult();
+        return new([new("1", Convert.FromBase64String(secret))]);
+    }
+}
+
+/// <summary>The keys that links are read with, the newest first.</summary>
+internal sealed record AckKeys(IReadOnlyList<AckKey> All)
+{
+    public AckKey Newest => All[0];
+}

@@ -1,0 +1,25 @@
+using StormClock.Core.Garden;
+using StormClock.Service.Delivery;
+using StormClock.Service.Feeds;
+
+namespace StormClock.Service;
+
+/// <summary>What a host is built from: the same for the real service and for a rehearsal, which differ only in these values.</summary>
+/// <param name="DataFolder">Holds the database and keys.</param>
+/// <param name="Listen">Address of the pages; port 0 lets the system choose.</param>
+/// <param name="PagesAddress">Where phones reach the pages; null when they cannot, then messages carry no links.</param>
+/// <param name="ListenEvery">How often the feeds are looked at.</param>
+/// <param name="FirstListen">When the first look is taken.</param>
+/// <param name="LinksPerMinute">Requests a minute that one address may make on link pages.</param>
+internal sealed record HostPlan(
+    string DataFolder,
+    IReadOnlyList<GardenBook> Gardens,
+    Func<IClock, IReadOnlyList<IFeed>> Feeds,
+    IChannel Channel,
+    TimeProvider Time,
+    Uri Listen,
+    Uri? PagesAddress,
+    Duration ListenEvery,
+    Instant FirstListen,
+    int LinksPerMinute,
+    bool Quiet);
