@@ -21,17 +21,20 @@ public static class OutboxTable
     public static IReadOnlyList<OutboxEntry> InState(StoreReader reader, OutboxState state) =>
         InOrder(reader.Collection(Schema.Outbox).Find(Query.EQ("state", Bson.From(state))));
 
+    public static int Count(StoreReader reader, OutboxState state) =>
+        reader.Collection(Schema.Outbox).Count(Query.EQ("state", Bson.From(state)));
+
     /// <summary>
     /// Waiting entries that need the dispatcher now: their time has come, or their time of use has passed. Urgent ones
     /// first, then by moment.
     /// </summary>
     public static IReadOnlyList<OutboxEntry> Due(StoreReader reader, Instant now) =>
-        [.. InState(reader, OutboxState.Waiting).Where(entry => OutboxTimes.IsDue(entry, now) || OutboxTimes.HasPassed(entry, now))
+        [.. InState(reader, OutboxState.Waiting).Where(entry => now >= OutboxTimes.NeededAt(entry))
             .OrderByDescending(entry => entry.Urgent).ThenBy(entry => entry.Moment).ThenBy(entry => entry.Id, StringComparer.Ordinal)];
 
-    /// <summary>When the dispatcher is needed next; null when nothing waits.</summary>
+    /// <summary>When the dispatcher is needed next, to send or to expire; null when nothing waits.</summary>
     public static Instant? NextDue(StoreReader reader) =>
-        InState(reader, OutboxState.Waiting).Select(entry => (Instant?)OutboxTimes.DueAt(entry)).Min();
+        InState(reader, OutboxState.Waiting).Select(entry => (Instant?)OutboxTimes.NeededAt(entry)).Min();
 
     /// <summary>Throws when the id or the key is there already.</summary>
     public static void Insert(StoreTransaction transaction, OutboxEntry entry) =>
