@@ -1,0 +1,57 @@
+using System.Security.Cryptography;
+using System.Text;
+using MimeKit;
+using MimeKit.Text;
+using StormClock.Core;
+using StormClock.Service.Messages;
+
+namespace StormClock.Service.Delivery.Email;
+
+/// <summary>A message in the form of Internet mail. The same message always gives the same bytes.</summary>
+public static class MimeLetter
+{
+    /// <summary>The letter, or a fault when the recipient's address is no address. Names and subject cannot add headers.</summary>
+    public static ReadResult<MimeMessage> Build(Outgoing message, EmailSender from)
+    {
+        if (message.Dated == default) throw new ArgumentException("The message has no date.", nameof(message));
+        if (!IsAddress(message.ToAddress))
+        {
+            return new ReadFault("address", $"'{Plain.Cut(message.ToAddress, 80)}' is no mail address: write name@domain in the garden file.");
+        }
+
+        var letter = new MimeMessage { Subject = Plain.Line(message.Subject), Body = Body(message) };
+        letter.From.Add(Mailbox(from.Name, from.Address));
+        letter.To.Add(Mailbox(message.ToName, message.ToAddress));
+        letter.Date = message.Dated.ToDateTimeOffset();
+        letter.MessageId = message.MessageId;
+        letter.InReplyTo = message.ThreadId;
+        letter.References.Add(message.ThreadId);
+        letter.Headers.Add("Auto-Submitted", "auto-generated"); // RFC 3834: no out-of-office answers, please
+        return letter;
+    }
+
+    /// <summary>One bare address with a domain: no display name, no list, no line break.</summary>
+    public static bool IsAddress(string text) =>
+        !text.Any(char.IsControl)
+        && MailboxAddress.TryParse(text, out var mailbox)
+        && mailbox.Address == text
+        && mailbox.Domain.Length > 0;
+
+    private static MailboxAddress Mailbox(string name, string address) => new(Encoding.UTF8, Plain.Line(name), address);
+
+    private static MultipartAlternative Body(Outgoing message)
+    {
+        var body = new MultipartAlternative { Part(TextFormat.Plain, message.Text), Part(TextFormat.Html, message.Html) };
+
+        // The library would choose a new boundary at random each time.
+        body.Boundary = "stormclock-" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(message.EntryId)).AsSpan(0, 16));
+        return body;
+    }
+
+    private static TextPart Part(TextFormat format, string text)
+    {
+        var part = new TextPart(format) { ContentTransferEncoding = ContentEncoding.QuotedPrintable };
+        part.SetText(Encoding.UTF8, text);
+        return part;
+    }
+}

@@ -1,0 +1,66 @@
+using CsCheck;
+using MimeKit;
+using StormClock.Service.Delivery;
+using StormClock.Service.Delivery.Email;
+
+namespace StormClock.Service.Tests.Delivery.Email;
+
+public class MimeLetterTests
+{
+    [Fact]
+    public void Build_Sample_HasTheHeadersThatMatter()
+    {
+        var letter = Parse(Bytes(Letters.Sample));
+        Assert.Equal(Letters.Sample.MessageId, letter.MessageId);
+        Assert.Equal(Letters.Sample.ThreadId, letter.InReplyTo);
+        Assert.Equal([Letters.Sample.ThreadId], letter.References);
+        Assert.Equal(new DateTimeOffset(2027, 9, 20, 10, 30, 0, TimeSpan.Zero), letter.Date);
+        Assert.Equal("auto-generated", letter.Headers["Auto-Submitted"]);
+        Assert.Equal(["text/plain", "text/html"], Assert.IsType<MultipartAlternative>(letter.Body).Select(part => part.ContentType.MimeType));
+    }
+
+    [Fact]
+    public void Build_Twice_GivesTheSameBytes() => Assert.Equal(Bytes(Letters.Sample), Bytes(Letters.Sample));
+
+    /// <summary>Whatever stands in names and subject, the set of headers stays the same and the text arrives.</summary>
+    [Fact]
+    public void Build_AnyNameAndSubject_AddsNoHeader()
+    {
+        var headers = Parse(Bytes(Letters.Sample)).Headers.Select(header => header.Field).ToList();
+        string[] pieces = ["\r\nBcc: x@y.example", "\n\n", "\r", "\0", "é", "\u2028", "=?utf-8?q?x?=", "\"", "<", "a"];
+        var hostile = Gen.Int[0, pieces.Length - 1].Array[0, 12].Select(picks => string.Concat(picks.Select(pick => pieces[pick])));
+        Gen.Select(hostile, hostile).Sample((name, subject) =>
+        {
+            var letter = Parse(Bytes(Letters.Sample with { ToName = name, Subject = subject }));
+            Assert.Equal(headers, letter.Headers.Select(header => header.Field));
+            Assert.Equal("ada@garden.example", Assert.Single(letter.To.Mailboxes).Address);
+            Assert.Null(letter.Headers["Bcc"]);
+            Assert.Equal(Letters.Sample.Text, letter.TextBody!.ReplaceLineEndings("\n"));
+        });
+    }
+
+    [Theory]
+    [InlineData("ada@garden.example", true)]
+    [InlineData("adà@gärten.example", true)]
+    [InlineData("ada", false)]
+    [InlineData("", false)]
+    [InlineData("@garden.example", false)]
+    [InlineData("Ada <ada@garden.example>", false)]
+    [InlineData("ada@garden.example, bo@garden.example", false)]
+    [InlineData("ada@garden.example\r\nBcc: bo@garden.example", false)]
+    [InlineData("ada@garden.example\n", false)]
+    public void IsAddress_OneBareAddressOnly(string text, bool expected) => Assert.Equal(expected, MimeLetter.IsAddress(text));
+
+    [Fact]
+    public void Build_WithoutADate_IsABug() =>
+        Assert.Throws<ArgumentException>(() => MimeLetter.Build(Letters.Sample with { Dated = default }, Letters.From));
+
+    private static byte[] Bytes(Outgoing message)
+    {
+        using var stream = new MemoryStream();
+        MimeLetter.Build(message, Letters.From).Value!.WriteTo(stream);
+        return stream.ToArray();
+    }
+
+    private static MimeMessage Parse(byte[] bytes) => MimeMessage.Load(new MemoryStream(bytes));
+}
