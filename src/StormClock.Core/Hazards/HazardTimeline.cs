@@ -12,6 +12,7 @@ public sealed record SiteWind(Site Site, WindMembers Members);
 /// </summary>
 /// <param name="Winds">Empty when no cyclone stands.</param>
 /// <param name="Leading">The standing advisory that bears most on the garden; null when none stands.</param>
+/// <param name="LastFinal">The newest last advisory on a storm, though its track may have ended: a storm's last word.</param>
 /// <param name="Alerts">Standing official alerts that concern, or may concern, one of the sites.</param>
 /// <param name="Ended">Alerts of wind for the place that stood and have ended.</param>
 /// <param name="LeaveBy">The soonest leave-by time that stands.</param>
@@ -20,8 +21,9 @@ public sealed record HazardTimeline(
     Instant AsOf,
     IReadOnlyList<SiteWind> Winds,
     CycloneAdvisory? Leading,
-    IReadOnlyList<StandingAlert> Alerts,
-    IReadOnlyList<EndedAlert> Ended,
+    CycloneAdvisory? LastFinal,
+    IReadOnlyList<SiteAlert> Alerts,
+    IReadOnlyList<SiteAlert> Ended,
     LeaveByNote? LeaveBy,
     IReadOnlyList<WindNote> WindNotes)
 {
@@ -38,14 +40,14 @@ public sealed record HazardTimeline(
         var winds = cyclones.Count == 0
             ? []
             : book.Sites.Select(site => new SiteWind(site, WindOutlook.Combine([.. cyclones.Select(cyclone => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain)))]))).ToList();
-        var alerts = book.Sites.Select(site => ledger.Alerts(now, site)).ToList();
         var notes = ledger.Notes(now, book.Id);
         return new(
             now,
             winds,
             cyclones.MaxBy(cyclone => Bearing(cyclone, book, now, members)),
-            [.. alerts.SelectMany(site => site.Standing).DistinctBy(alert => alert.Message.Id)],
-            [.. alerts.SelectMany(site => site.Ended).DistinctBy(alert => alert.Message.Id)],
+            ledger.LastFinal(now),
+            [.. book.Sites.SelectMany(site => ledger.Alerts(now, site)).DistinctBy(alert => alert.Message.Id)],
+            [.. book.Sites.SelectMany(site => ledger.EndedAlerts(now, site)).Where(alert => alert.Bearing.IsWind()).DistinctBy(alert => alert.Message.Id)],
             notes.OfType<LeaveByNote>().MinBy(note => note.LeaveBy),
             [.. notes.OfType<WindNote>()]);
     }

@@ -15,13 +15,13 @@ internal sealed record AlertSigns(
 
     private static readonly AlertSigns None = new(0, null, false, OfficialOrder.None, null, null, null, null, null);
 
-    public static AlertSigns Of(IReadOnlyList<StandingAlert> alerts, Instant now) =>
+    public static AlertSigns Of(IReadOnlyList<SiteAlert> alerts, Instant now) =>
         alerts.OrderBy(alert => alert.Bearing).ThenBy(alert => alert.Message.Id, StringComparer.Ordinal).Select(alert => Of(alert, now)).Aggregate(None, Stronger);
 
-    private static AlertSigns Of(StandingAlert alert, Instant now)
+    private static AlertSigns Of(SiteAlert alert, Instant now)
     {
         var signs = None with { Id = alert.Message.Id, Title = alert.Message.Title, Issued = alert.Message.Sent };
-        var starts = alert.Info.Onset ?? alert.Info.Effective ?? alert.Message.Sent;
+        var starts = alert.Info?.Onset ?? alert.Info?.Effective ?? alert.Message.Sent;
         if (alert.Bearing is AlertBearing.Evacuate or AlertBearing.Shelter)
         {
             if (alert.Where != AlertWhere.Concerns) return signs with { Warned = true };
@@ -35,7 +35,7 @@ internal sealed record AlertSigns(
         {
             AlertBearing.HurricaneWarning => (0.8, true, WarningLead),
             AlertBearing.TropicalStormWarning => (0.6, true, WarningLead),
-            AlertBearing.WindWarning => (0.6, true, WarningLead),
+            AlertBearing.WindWarning => (0.6, true, Duration.Zero),
             AlertBearing.HurricaneWatch => (0.5, false, WatchLead),
             AlertBearing.TropicalStormWatch => (0.3, false, WatchLead),
             _ => (0, false, Duration.Zero),

@@ -16,7 +16,7 @@ internal static class ClassStopTimes
             var wind = timeline.Winds.FirstOrDefault(wind => wind.Site.Id == site.Id);
             foreach (var (workClass, limit) in garden.Limits)
             {
-                var arrivals = wind is null ? [] : Arrivals(wind.Members, ClassStops.MarineLimitKt(limit, site.Terrain), timeline.AsOf);
+                var arrivals = wind is null ? [] : Arrivals(wind.Members, ClassStops.MarineKt(limit, site.Terrain), timeline.AsOf);
                 if (arrivals.Count == 0 && alertArrival is { } arrival) arrivals = [arrival];
                 var notAfter = note is not null && note.GustMps >= limit.GustMps && !(leaveBy < note.From) ? note.From : leaveBy;
                 if (arrivals.Count > 0 || notAfter is not null) stops[(site.Id, workClass)] = new(arrivals, notAfter);

@@ -34,7 +34,7 @@ public sealed record GardenOutlook(
     {
         var now = timeline.AsOf;
         var gale = Worst(timeline, site => WindSoon.At(site.Members, Wind.GaleKt, now));
-        var ground = Worst(timeline, site => WindSoon.At(site.Members, ClassStops.MarineLimitKt(garden.Limits[WorkClass.Ground], site.Site.Terrain), now));
+        var ground = Worst(timeline, site => WindSoon.At(site.Members, ClassStops.MarineKt(garden.Limits[WorkClass.Ground], site.Site.Terrain), now));
         var alert = AlertSigns.Of(timeline.Alerts, now);
         var leaveBy = Sooner(timeline.LeaveBy?.LeaveBy, alert.LeaveBy);
         var note = timeline.WindNotes.MinBy(wind => wind.From);

@@ -10,6 +10,9 @@ public static class SignReader
     /// <summary>The wind must have been below the limit this long before anyone looks (science.md 4.2).</summary>
     public static readonly Duration StillFor = Duration.FromHours(3);
 
+    /// <summary>A message that merely ran out is no official end; after this long it is taken for one (convention).</summary>
+    private static readonly Duration LapsedCounts = Duration.FromHours(24);
+
     /// <param name="firstMainStartBy">Latest start of the first main job not done.</param>
     /// <param name="alerted">An official alert of wind stood for the place in this episode.</param>
     /// <param name="unsafeUntil">When the wind was last expected to be over.</param>
@@ -30,7 +33,7 @@ public static class SignReader
             outlook.Order,
             outlook.LeaveBy,
             firstMainStartBy,
-            timeline.Leading?.Id ?? timeline.LastFinal?.Id ?? timeline.Ended.MaxBy(alert => alert.At)?.Message.Id,
+            timeline.Leading?.Id ?? timeline.LastFinal?.Id ?? timeline.Ended.LastOrDefault()?.Message.Id,
             timeline.Leading?.Final ?? true,
             still && OfficiallyOver(timeline, alerted),
             garden.Sites.All(site => HasLight(garden, site, now)),
@@ -42,7 +45,8 @@ public static class SignReader
     /// forecast wind has passed, which the caller's still air already says.
     /// </summary>
     private static bool OfficiallyOver(HazardTimeline timeline, bool alerted) =>
-        !alerted || timeline.Alerts.All(alert => !alert.Bearing.IsWind());
+        !alerted || (timeline.Alerts.All(alert => !alert.Bearing.IsWind())
+            && timeline.Ended.All(alert => alert.State != AlertState.Lapsed || timeline.AsOf - alert.Until >= LapsedCounts));
 
     private static bool HasLight(GardenBook garden, Site site, Instant now) =>
         WorkLight.On(now.InZone(garden.Zone).Date, site.At, garden.Zone, WorkClass.Ground)?.Contains(now) ?? false;

@@ -29,7 +29,7 @@ public static class StageRules
     }
 
     private static StageStanding Begin(string gardenId, StageSigns signs, Stage told, StageReason reason) =>
-        new($"{gardenId}-{signs.Now:uuuuMMdd'T'HHmm}", told, reason, signs.Now, 1, signs.Now, null, told == Stage.GardenClosed, null);
+        new($"{gardenId}-{signs.Now:uuuuMMdd'T'HHmm}", told, reason, signs.Now, 1, signs.Now, null, null);
 
     private static StageStanding Rise(StageStanding standing, StageSigns signs, Stage told, StageReason reason) =>
         standing with
@@ -40,13 +40,18 @@ public static class StageRules
             Rises = standing.Rises + 1,
             LastRise = signs.Now,
             FallSeenIn = null,
-            EverClosed = standing.EverClosed || told == Stage.GardenClosed,
         };
 
     /// <summary>Closed stays closed until the official end, still air for 3 h, and light to look by; a lull is none of these.</summary>
     private static StageStanding Closed(StageStanding standing, StageSigns signs, Stage told, StageReason reason)
     {
         if (told == Stage.GardenClosed) return standing with { Reason = reason };
+        if (standing.Reason.Cause == StageCause.Order && told > Stage.NothingDue)
+        {
+            // Only an order had closed it: with the order gone the forecast speaks again.
+            return standing with { Stage = told, Reason = reason, Since = signs.Now, Rises = standing.Rises + 1, LastRise = signs.Now };
+        }
+
         return signs.WindOver && signs.Daylight
             ? standing with
             {

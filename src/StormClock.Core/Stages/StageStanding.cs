@@ -8,7 +8,6 @@ namespace StormClock.Core.Stages;
 /// <param name="Rises">How often the stage has changed in this episode; part of reminder keys.</param>
 /// <param name="LastRise">When it last rose.</param>
 /// <param name="FallSeenIn">Id of the full advisory in which a fall was first justified; null when none is pending.</param>
-/// <param name="EverClosed">The garden was closed in this episode: its end is a recheck, not a stand down.</param>
 /// <param name="StoodDown">When the forecast turned away; null otherwise.</param>
 public sealed record StageStanding(
     string? EpisodeId,
@@ -18,9 +17,8 @@ public sealed record StageStanding(
     int Rises,
     Instant? LastRise,
     string? FallSeenIn,
-    bool EverClosed,
     Instant? StoodDown)
 {
     public static StageStanding Calm(Instant now) =>
-        new(null, Stage.NothingDue, new(StageCause.None, "", null), now, 0, null, null, false, null);
+        new(null, Stage.NothingDue, new(StageCause.None, "", null), now, 0, null, null, null);
 }

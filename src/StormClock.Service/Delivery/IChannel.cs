@@ -24,7 +24,7 @@ public sealed record DeliveryOutcome(DeliveryResult Result, string Detail, Durat
 /// <param name="EntryId">Id of the outbox entry.</param>
 /// <param name="MessageId">Fixed Message-ID without angle brackets, made from the entry id.</param>
 /// <param name="ThreadId">Message-ID-like name of the episode, so that mail programs keep a storm together.</param>
-/// <param name="Dated">When the message was written; its Date header, the same on every try. A channel that writes dates refuses an unset one as a bug.</param>
+/// <param name="Dated">When the message was written; its Date header, the same on every try.</param>
 public sealed record Outgoing(
     string EntryId,
     string MessageId,
@@ -34,7 +34,7 @@ public sealed record Outgoing(
     string Subject,
     string Text,
     string Html,
-    Instant Dated = default);
+    Instant Dated);
 
 /// <summary>A way to reach a person. One instance serves one channel; it is called by one dispatcher at a time.</summary>
 public interface IChannel

@@ -21,7 +21,7 @@ public sealed class LetterDesk(string installationId, LinkMaker links)
             reminder.Key.Reason.ToString(),
             cause,
             [.. reminder.Brief.Jobs.Select(job => job.Token)],
-            new(ids.EntryId, ids.MessageId, ids.ThreadId, reminder.To.Name, reminder.To.Email!, letter.Subject, letter.Text, letter.Html),
+            new(ids.EntryId, ids.MessageId, ids.ThreadId, reminder.To.Name, reminder.To.Email!, letter.Subject, letter.Text, letter.Html, now),
             now,
             reminder.Moment,
             reminder.UsefulUntil,

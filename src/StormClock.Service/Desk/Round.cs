@@ -1,5 +1,6 @@
 using StormClock.Service.Feeds;
 using StormClock.Service.Outbox;
+using StormClock.Service.Store;
 
 namespace StormClock.Service.Desk;
 
@@ -7,7 +8,8 @@ namespace StormClock.Service.Desk;
 /// One turn of the whole way: listen, decide for every garden, send what is due. Turns never overlap; a link that is pressed
 /// takes its turn like everything else.
 /// </summary>
-public sealed class Round(Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk desk, Dispatcher dispatcher) : IDisposable
+public sealed class Round(
+    Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk desk, Dispatcher dispatcher, StormStore store, Journal journal) : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
 
@@ -22,8 +24,8 @@ public sealed class Round(Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk de
         {
             if (listen) await inbox.ListenAsync(feeds, cancellation);
             var wake = await desk.DecideAllAsync(cancellation);
-            await dispatcher.RunAsync(cancellation);
-            NextWake = Sooner(wake, dispatcher.NextDue());
+            Report(await dispatcher.RunAsync(cancellation));
+            NextWake = Sooner(wake, store.Read(OutboxTable.NextDue));
         }
         finally
         {
@@ -32,6 +34,16 @@ public sealed class Round(Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk de
     }
 
     public void Dispose() => turn.Dispose();
+
+    private void Report(DispatchRun run)
+    {
+        foreach (var entry in run.Settled.Where(entry => entry.Settled is not null))
+        {
+            var kind = entry.State == OutboxState.Sent ? "sent" : "missed";
+            journal.Write(new(
+                entry.Settled!.Value, kind, entry.GardenId, Reason: entry.Reason, To: entry.Message.ToAddress, Subject: entry.Message.Subject, Jobs: entry.JobIds, Key: entry.Key));
+        }
+    }
 
     private static Instant? Sooner(Instant? a, Instant? b) =>
         a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;

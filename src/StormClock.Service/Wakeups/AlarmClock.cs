@@ -9,7 +9,8 @@ public sealed class AlarmClock(ISchedulerFactory schedulers, IClock clock)
 {
     public static readonly JobKey Wake = new("wake");
     public static readonly JobKey Listen = new("listen");
-    private static readonly TriggerKey WakeTrigger = new("wake");
+    public static readonly TriggerKey ListenTrigger = new("listen");
+    public static readonly TriggerKey WakeTrigger = new("wake");
 
     /// <summary>Replaces the wake-up; null takes it away.</summary>
     public async Task SetAsync(Instant? at, CancellationToken cancellation)

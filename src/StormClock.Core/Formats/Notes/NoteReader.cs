@@ -1,0 +1,94 @@
+using System.Text.Json;
+using NodaTime.Text;
+using StormClock.Core.Advisories;
+
+namespace StormClock.Core.Formats.Notes;
+
+/// <summary>
+/// Notes made by hand as they are kept: one JSON object with <c>note</c> (wind, leave-by or all-clear), <c>garden</c>,
+/// <c>by</c>, <c>made</c> and what the kind needs. Times are UTC, ISO 8601.
+/// </summary>
+public static class NoteReader
+{
+    /// <summary>A note is a few lines; anything larger is not one.</summary>
+    private const int MostBytes = 16 * 1024;
+
+    private static readonly InstantPattern Times = InstantPattern.General;
+
+    public static ReadResult<Note> Read(ReadOnlyMemory<byte> bytes)
+    {
+        if (bytes.Length > MostBytes) return new ReadFault("note", $"larger than {MostBytes} bytes; a note is a few lines of JSON");
+        try
+        {
+            using var document = JsonDocument.Parse(bytes);
+            return document.RootElement.ValueKind == JsonValueKind.Object
+                ? Of(document.RootElement)
+                : new ReadFault("note", "is JSON, but not one object");
+        }
+        catch (JsonException fault)
+        {
+            return ReadFault.At((int)(fault.LineNumber ?? 0) + 1, "is not well-formed JSON");
+        }
+    }
+
+    /// <summary>The same note as JSON.</summary>
+    public static byte[] Write(Note note)
+    {
+        var fields = new Dictionary<string, object?> { ["note"] = Kind(note), ["garden"] = note.GardenId, ["by"] = note.By, ["made"] = Times.Format(note.Made) };
+        if (note is WindNote wind)
+        {
+            fields["from"] = Times.Format(wind.From);
+            fields["gustMps"] = wind.GustMps;
+            if (wind.Until is { } until) fields["until"] = Times.Format(until);
+        }
+
+        if (note is LeaveByNote leave) fields["leaveBy"] = Times.Format(leave.LeaveBy);
+        return JsonSerializer.SerializeToUtf8Bytes(fields);
+    }
+
+    private static string Kind(Note note) => note switch
+    {
+        WindNote => "wind",
+        LeaveByNote => "leave-by",
+        _ => "all-clear",
+    };
+
+    private static ReadResult<Note> Of(JsonElement note)
+    {
+        var faults = new List<ReadFault>();
+        var kind = Text(note, "note", faults);
+        var garden = Text(note, "garden", faults);
+        var by = Text(note, "by", faults);
+        var made = Time(note, "made", faults);
+        Note? read = kind switch
+        {
+            "wind" => new WindNote(garden, by, made, Time(note, "from", faults), Gust(note, faults), note.TryGetProperty("until", out _) ? Time(note, "until", faults) : null),
+            "leave-by" => new LeaveByNote(garden, by, made, Time(note, "leaveBy", faults)),
+            "all-clear" => new AllClearNote(garden, by, made),
+            _ => null,
+        };
+        if (read is null) faults.Add(new("note", $"'{kind}' is not one of wind, leave-by, all-clear"));
+        return faults.Count > 0 ? ReadResult.Bad<Note>(faults) : read!;
+    }
+
+    private static string Text(JsonElement note, string name, List<ReadFault> faults)
+    {
+        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: > 0 } text) return text;
+        faults.Add(new(name, "is missing; it must be a text"));
+        return "";
+    }
+
+    private static Instant Time(JsonElement note, string name, List<ReadFault> faults)
+    {
+        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && Times.Parse(value.GetString()!) is { Success: true } time) return time.Value;
+        faults.Add(new(name, "is missing or is not a time such as 2027-09-12T10:00:00Z"));
+        return default;
+    }
+
+    private static double Gust(JsonElement note, List<ReadFault> faults)
+    {
+        if (note.TryGetProperty("gustMps", out var value) && value.ValueKind == JsonValueKind.Number && value.GetDouble() is > 0 and < 120 and var gust) return gust;
+        faults.Add(new("gustMps", "is missing or is not a gust between 0 and 120 m/s"));
+        return 0;
+    }
+}

@@ -1,0 +1,30 @@
+using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
+using StormClock.Service.Delivery.Email;
+using StormClock.Service.Feeds;
+
+namespace StormClock.Service.Rehearsal;
+
+/// <summary>How people in a rehearsal press their links.</summary>
+internal enum Acks
+{
+    /// <summary>Nobody presses anything.</summary>
+    None,
+
+    /// <summary>Each job is reported done at its planned end.</summary>
+    Prompt,
+
+    /// <summary>Each job is reported done four hours after its planned end.</summary>
+    Late,
+}
+
+/// <param name="OutputFolder">Messages and the log go here.</param>
+/// <param name="DataFolder">Kept database; null for one that is thrown away.</param>
+/// <param name="Server">A mail server on this machine; null writes .eml files.</param>
+internal sealed record RehearsalPlan(
+    GardenBook Garden,
+    IReadOnlyList<(Advisory Advisory, RawMessage Raw)> Advisories,
+    Acks Acks,
+    string OutputFolder,
+    string? DataFolder,
+    EmailSettings? Server);
