@@ -82,11 +82,11 @@ internal sealed record ClockPlace(string Name, GeoPoint At, IReadOnlyList<ClockO
 
 /// <param name="OfficialPercent">By 12, 24, 36, 48, 72, 96 and 120 h.</param>
 /// <param name="Arrival">Hours after the synoptic time by 0.85 of the observed radii; null when it never came.</param>
-internal sealed record ClockOutcome(double[] OfficialPercent, double? Arrival, double? End)
+internal sealed record ClockOutcome(double[] OfficialPercent, double? Arrival, double? End, double? ArrivalOfWholeRadii)
 {
     public static ClockOutcome Of(string text)
     {
         var n = text.Split(',').Select(ClockCase.Number).ToArray();
-        return new(n[..7], n[7] < 0 ? null : n[7], n[8] < 0 ? null : n[8]);
+        return new(n[..7], n[7] < 0 ? null : n[7], n[8] < 0 ? null : n[8], n[9] < 0 ? null : n[9]);
     }
 }
