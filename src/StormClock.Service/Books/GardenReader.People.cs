@@ -57,9 +57,7 @@ public sealed partial class GardenReader
     {
         if (fields.OptionalText("email", "rosa@example.org") is not { Length: > 0 } address) return null;
 
-        var at = address.IndexOf('@');
-        var plausible = at > 0 && at == address.LastIndexOf('@') && at < address.Length - 1 && !address.Any(c => char.IsWhiteSpace(c) || c is '<' or '>' or ',' or ';');
-        if (!plausible) fields.Fault("email", $"must be one plain address such as rosa@example.org, not '{YamlFields.Shown(address)}'");
+        if (!EmailAddress.IsPlain(address)) fields.Fault("email", $"must be one plain address such as rosa@example.org, not '{YamlFields.Shown(address)}'");
         return address;
     }
 }

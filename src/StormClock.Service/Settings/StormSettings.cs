@@ -1,0 +1,56 @@
+using System.Net;
+
+namespace StormClock.Service.Settings;
+
+/// <summary>How one installation is set up: <c>config/stormclock.yaml</c>. It holds no secret, only where secrets are kept.</summary>
+/// <param name="Mail">Null: messages are written as .eml files.</param>
+/// <param name="DataFolder">Where the state lives; relative to the working folder.</param>
+/// <param name="QuietHours">Null: messages may come at any hour.</param>
+/// <param name="PollEvery">Time between two looks at each feed.</param>
+public sealed record StormSettings(
+    MailSettings? Mail,
+    PagesSettings Pages,
+    string DataFolder,
+    IReadOnlyList<FeedSettings> Feeds,
+    QuietHours? QuietHours,
+    Duration PollEvery)
+{
+    /// <summary>What holds without a settings file.</summary>
+    public static StormSettings Defaults { get; } = new(null, PagesSettings.Defaults, "data", [], null, Duration.FromMinutes(10));
+}
+
+/// <summary>Stated, never guessed: a guess could end in plain text.</summary>
+public enum MailSecurity { StartTls, Tls }
+
+/// <param name="User">Null when the server asks for no login; then there is no password either.</param>
+/// <param name="PasswordFile">File whose first line is the password; null when it is kept elsewhere.</param>
+/// <param name="PasswordVariable">Environment variable that holds the password; null when it is kept elsewhere.</param>
+/// <param name="TrustedCertificateFile">A certificate of the keeper's own server; null for the system's authorities alone.</param>
+public sealed record MailSettings(
+    string Host,
+    int Port,
+    MailSecurity Security,
+    string? User,
+    string? PasswordFile,
+    string? PasswordVariable,
+    string From,
+    string FromName,
+    string? TrustedCertificateFile);
+
+/// <param name="Listen">Where the pages are served on this box.</param>
+/// <param name="Address">What links in messages begin with; null: messages carry no links.</param>
+public sealed record PagesSettings(IPEndPoint Listen, Uri? Address)
+{
+    public static PagesSettings Defaults { get; } = new(new IPEndPoint(IPAddress.Loopback, 8427), null);
+
+    /// <summary>An address that only this box can open is of no use in a message.</summary>
+    public bool PhonesCanReach => Address is { IsLoopback: false };
+}
+
+public enum FeedKind { Folder, Url }
+
+/// <param name="At">A folder path or an https address.</param>
+public sealed record FeedSettings(string Name, FeedKind Kind, string At);
+
+/// <summary>Hours in which only urgent messages are delivered; they may run across midnight.</summary>
+public sealed record QuietHours(LocalTime From, LocalTime To, DateTimeZone Zone);
