@@ -43,7 +43,7 @@ internal static class Composition
     {
         services.AddSingleton(_ => store);
         services.AddSingleton(new Journal());
-        services.AddSingleton(new GardenShelf(plan.Gardens));
+        services.AddSingleton(plan.Gardens);
         services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
         services.AddSingleton<Inbox>();
         services.AddSingleton(_ => Keys(store));

@@ -1,5 +1,5 @@
-using StormClock.Core.Garden;
 using StormClock.Service.Delivery;
+using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 
 namespace StormClock.Service;
@@ -13,7 +13,7 @@ namespace StormClock.Service;
 /// <param name="LinksPerMinute">Requests a minute that one address may make on link pages.</param>
 internal sealed record HostPlan(
     string DataFolder,
-    IReadOnlyList<GardenBook> Gardens,
+    GardenShelf Gardens,
     Func<IClock, IReadOnlyList<IFeed>> Feeds,
     IChannel Channel,
     TimeProvider Time,

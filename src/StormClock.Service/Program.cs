@@ -1,1 +1,1 @@
-return 0;
+return await StormClock.Service.Commands.CommandLine.RunAsync(args);

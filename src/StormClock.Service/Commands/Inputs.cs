@@ -45,6 +45,13 @@ internal sealed class Inputs
         return null;
     }
 
+    public double? Gust(string text, string option)
+    {
+        var read = Quantity.Gust(text);
+        if (read is null) faults.Add($"{option}: '{text}' is not a wind speed with its unit, such as \"60 mph\", \"25 m/s\", \"90 km/h\" or \"50 kt\"");
+        return read;
+    }
+
     public GardenBook? Garden(string file)
     {
         if (Text(file) is not { } text) return null;
@@ -112,7 +119,7 @@ internal sealed class Inputs
         }
     }
 
-    private void Add(string file, IReadOnlyList<ReadFault> found)
+    public void Add(string file, IReadOnlyList<ReadFault> found)
     {
         foreach (var fault in found) faults.Add(fault.Line > 0 ? $"{file}:{fault.Line}: {fault.Reason}" : $"{file}: {fault}");
     }

@@ -1,11 +1,38 @@
 using StormClock.Core.Garden;
+using StormClock.Service.Books;
 
 namespace StormClock.Service.Desk;
 
-/// <summary>The garden books in force.</summary>
-public sealed class GardenShelf(IReadOnlyList<GardenBook> books)
+/// <summary>The garden books in force. A spoilt file is told once and its last good book stays in force.</summary>
+public sealed class GardenShelf
 {
-    public IReadOnlyList<GardenBook> Books { get; } = books;
+    private readonly string? folder;
+    private IReadOnlyList<GardenFile> files = [];
+    private IReadOnlyList<string> told = [];
+
+    /// <summary>Fixed books, as a rehearsal has.</summary>
+    public GardenShelf(IReadOnlyList<GardenBook> books) => Books = books;
+
+    /// <summary>The books of a folder, read again whenever <see cref="Refresh"/> is called. Practice gardens are never served.</summary>
+    public GardenShelf(string folder)
+    {
+        this.folder = folder;
+        Books = [];
+    }
+
+    public IReadOnlyList<GardenBook> Books { get; private set; }
+
+    /// <summary>Reads the folder again; the faults that are new since the last time, each with file and line.</summary>
+    public IReadOnlyList<string> Refresh()
+    {
+        if (folder is null) return [];
+        files = GardenFiles.Load(folder, files);
+        Books = [.. files.Select(file => file.InForce).OfType<GardenBook>().Where(book => !book.Practice)];
+        var faults = files.SelectMany(file => file.Read.Faults.Select(fault => $"{file.File}:{fault.Line}: {fault.Reason}")).ToList();
+        var fresh = faults.Except(told).ToList();
+        told = faults;
+        return fresh;
+    }
 
     public GardenBook? Find(string gardenId) => Books.FirstOrDefault(book => book.Id == gardenId);
 }

@@ -9,7 +9,7 @@ namespace StormClock.Service.Desk;
 /// takes its turn like everything else.
 /// </summary>
 public sealed class Round(
-    Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk desk, Dispatcher dispatcher, StormStore store, Journal journal) : IDisposable
+    GardenShelf shelf, Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk desk, Dispatcher dispatcher, StormStore store, Journal journal, IClock clock) : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
 
@@ -22,7 +22,12 @@ public sealed class Round(
         await turn.WaitAsync(cancellation);
         try
         {
-            if (listen) await inbox.ListenAsync(feeds, cancellation);
+            if (listen)
+            {
+                foreach (var fault in shelf.Refresh()) journal.Write(new(clock.GetCurrentInstant(), "trouble", Reason: fault, Subject: "garden book"));
+                await inbox.ListenAsync(feeds, cancellation);
+            }
+
             var wake = await desk.DecideAllAsync(cancellation);
             Report(await dispatcher.RunAsync(cancellation));
             NextWake = Sooner(wake, store.Read(OutboxTable.NextDue));

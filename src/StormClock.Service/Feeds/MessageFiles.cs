@@ -6,7 +6,7 @@ internal static class MessageFiles
     /// <summary>Larger than any message; of a larger file only so much is read, which the readers then refuse by its size.</summary>
     private const int MostBytes = 4 * 1024 * 1024;
 
-    private static readonly string[] Endings = [".txt", ".xml", ".cap", ".tcm"];
+    private static readonly string[] Endings = [".txt", ".xml", ".cap", ".tcm", ".json"];
 
     public static IEnumerable<FileInfo> In(string folder) =>
         new DirectoryInfo(folder).EnumerateFiles()

@@ -53,7 +53,7 @@ internal sealed class Rehearsal
         IChannel channel = plan.Server is { } server ? new SmtpChannel(server) : new EmlChannel(folders.Output, LoopbackServer.Sender);
         await using var host = Composition.Build(
             new(
-                folders.Data, [plan.Garden], clock => [new ReplayFeed(recorded, clock)], channel, time, new("http://127.0.0.1:0"), RehearsalPeople.PagesAddress,
+                folders.Data, new GardenShelf([plan.Garden]), clock => [new ReplayFeed(recorded, clock)], channel, time, new("http://127.0.0.1:0"), RehearsalPeople.PagesAddress,
                 ListenEvery, begin, LinksPerMinute: int.MaxValue, Quiet: true),
             store);
         using var log = new RehearsalLog(host.Services.GetRequiredService<Journal>(), plan.Garden, folders.Output, output);

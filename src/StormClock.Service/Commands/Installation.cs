@@ -1,0 +1,58 @@
+using StormClock.Service.Delivery;
+using StormClock.Service.Delivery.Email;
+using StormClock.Service.Feeds;
+using StormClock.Service.Settings;
+
+namespace StormClock.Service.Commands;
+
+/// <summary>One installation as its files describe it.</summary>
+internal sealed record Installation(string ConfigFolder, StormSettings Settings)
+{
+    public string GardensFolder => Path.Combine(ConfigFolder, "gardens");
+
+    /// <summary>Notes made with the <c>note</c> command wait here for the service.</summary>
+    public string NotesFolder => Path.Combine(Settings.DataFolder, "notes");
+
+    /// <summary>Reads the settings; null, with the faults noted, when they cannot be used.</summary>
+    public static Installation? Load(Inputs inputs, string? configFolder, string? dataFolder)
+    {
+        var folder = Commands.ConfigFolder.Find(configFolder);
+        var file = Path.Combine(folder, "stormclock.yaml");
+        var read = SettingsFile.Load(file);
+        inputs.Add(file, read.Faults);
+        return read.Value is { } settings ? new(folder, dataFolder is null ? settings : settings with { DataFolder = dataFolder }) : null;
+    }
+
+    /// <summary>The mail server, or the folder of .eml files when none is set; null, with the fault noted, when its password is not to be had.</summary>
+    public IChannel? Channel(Inputs inputs)
+    {
+        if (Settings.Mail is not { } mail) return new EmlChannel(Path.Combine(Settings.DataFolder, "outgoing"), new("StormClock", "stormclock@stormclock.invalid"));
+
+        string? password = null;
+        if (mail.User is not null)
+        {
+            var secret = MailPassword.Find(mail, Environment.GetEnvironmentVariable);
+            inputs.Add("stormclock.yaml", secret.Faults);
+            if (secret.Value is null) return null;
+            password = secret.Value.Reveal();
+        }
+
+        var email = new EmailSettings(
+            mail.Host, mail.Port, mail.Security == MailSecurity.Tls ? EmailSecurity.Tls : EmailSecurity.StartTls, new(mail.FromName, mail.From),
+            Duration.FromSeconds(30), CheckRevocation: false, mail.User, password, null, mail.TrustedCertificateFile);
+        foreach (var fault in email.Faults()) inputs.Fault($"stormclock.yaml: mail: {fault}");
+        return email.Faults().Count == 0 ? new SmtpChannel(email) : null;
+    }
+
+    /// <summary>Everything listened to: the feeds of the settings, and the notes made by hand.</summary>
+    public IReadOnlyList<IFeed> Feeds(TimeProvider time, string? recordFolder)
+    {
+        var client = new HttpClient(new SocketsHttpHandler { AutomaticDecompression = System.Net.DecompressionMethods.All, AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(15) });
+        client.DefaultRequestHeaders.UserAgent.ParseAdd("StormClock/0.1");
+        var feeds = Settings.Feeds.Select(feed => feed.Kind == FeedKind.Folder
+            ? (IFeed)new FolderFeed(feed.Name, feed.At)
+            : new UrlFeed(feed.Name, new(feed.At), client, time));
+        if (recordFolder is not null) feeds = feeds.Select(feed => new RecordingFeed(feed, recordFolder, time));
+        return [.. feeds, new FolderFeed("notes", Directory.CreateDirectory(NotesFolder).FullName)];
+    }
+}

@@ -1,0 +1,101 @@
+using System.CommandLine;
+using StormClock.Core.Advisories;
+using StormClock.Core.Formats.Notes;
+using StormClock.Service.Books;
+
+namespace StormClock.Service.Commands;
+
+/// <summary><c>note</c>: what a person knows better than the feeds, or a time by which everybody leaves.</summary>
+internal static class NoteCommand
+{
+    public static Command Make()
+    {
+        var command = new Command("note", "Enter by hand what the feeds do not say; the service takes it at its next look.");
+        command.Subcommands.Add(Wind());
+        command.Subcommands.Add(LeaveBy());
+        command.Subcommands.Add(AllClear());
+        return command;
+    }
+
+    private static Command Wind()
+    {
+        var from = new Option<string>("--from") { Required = true, Description = "Wind arrives no later than this, such as 2027-09-12T10:00Z." };
+        var gust = new Option<string>("--gust") { Required = true, Description = "Peak gust at the garden, such as \"60 mph\" or \"25 m/s\"." };
+        var until = new Option<string?>("--until") { Description = "When it is expected to be over." };
+        return Kind("wind", "Unsafe wind is coming. It holds for 12 hours unless it is entered again.", [from, gust, until], (parsed, inputs, frame) =>
+        {
+            var begins = inputs.Time(parsed.GetValue(from), "--from");
+            var ends = inputs.Time(parsed.GetValue(until), "--until");
+            var gustMps = inputs.Gust(parsed.GetValue(gust)!, "--gust");
+            if (ends <= begins) inputs.Fault("--until: must be later than --from");
+            return begins is { } at && gustMps is { } speed ? new WindNote(frame.Garden, frame.By, frame.Made, at, speed, ends) : null;
+        });
+    }
+
+    private static Command LeaveBy()
+    {
+        var time = new Argument<string>("time") { Description = "Everybody leaves by this time, such as 2027-09-12T10:00Z." };
+        return Kind("leave-by", "Everybody leaves by this time; it outranks every job.", [time], (parsed, inputs, frame) =>
+            inputs.Time(parsed.GetValue(time), "time") is { } at ? new LeaveByNote(frame.Garden, frame.By, frame.Made, at) : null);
+    }
+
+    private static Command AllClear() =>
+        Kind("all-clear", "Withdraw this garden's own notes. It never ends an official alert.", [], (_, _, frame) => new AllClearNote(frame.Garden, frame.By, frame.Made));
+
+    private static Command Kind(string name, string description, IReadOnlyList<Symbol> own, Func<ParseResult, Inputs, Frame, Note?> read)
+    {
+        var garden = new Option<string?>("--garden") { Description = "Id of the garden. May be left out when there is only one." };
+        var by = new Option<string>("--by") { DefaultValueFactory = _ => "the keeper", Description = "Who says so." };
+        var config = new Option<string?>("--config") { Description = "Folder of the installation's files." };
+        var data = new Option<string?>("--data") { Description = "Data folder, in place of the one in the settings." };
+        var now = new Option<string?>("--now") { Description = "The time it is entered. Default: now." };
+        var command = new Command(name, description) { garden, by, config, data, now };
+        foreach (var symbol in own)
+        {
+            if (symbol is Option option) command.Options.Add(option);
+            if (symbol is Argument argument) command.Arguments.Add(argument);
+        }
+
+        command.SetAction(parsed =>
+        {
+            var inputs = new Inputs();
+            var installation = Installation.Load(inputs, parsed.GetValue(config), parsed.GetValue(data));
+            var made = inputs.Time(parsed.GetValue(now), "--now") ?? Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
+            var gardenId = installation is null ? null : GardenId(inputs, installation, parsed.GetValue(garden));
+            var note = read(parsed, inputs, new(gardenId ?? "", parsed.GetValue(by)!, made));
+            return inputs.Report() || note is null ? ExitCode.BadInput : Keep(installation!, note);
+        });
+        return command;
+    }
+
+    private static string? GardenId(Inputs inputs, Installation installation, string? given)
+    {
+        var ids = GardenFiles.Load(installation.GardensFolder).Select(file => file.InForce?.Id).OfType<string>().ToList();
+        var known = ids.Count == 0 ? $"there is no garden in {installation.GardensFolder}" : $"known: {string.Join(", ", ids)}";
+        if (given is null && ids.Count == 1) return ids[0];
+        if (given is not null && ids.Contains(given)) return given;
+        inputs.Fault(given is null ? $"--garden: name one garden; {known}" : $"--garden: there is no garden '{given}'; {known}");
+        return null;
+    }
+
+    /// <summary>Written beside and moved into place, so that the service never reads half a note.</summary>
+    private static int Keep(Installation installation, Note note)
+    {
+        try
+        {
+            var folder = Directory.CreateDirectory(installation.NotesFolder).FullName;
+            var file = Path.Combine(folder, string.Concat(note.Id.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')) + ".json");
+            File.WriteAllBytes(file + ".new", NoteReader.Write(note));
+            File.Move(file + ".new", file, overwrite: true);
+            Console.WriteLine($"noted: {note.Title}. The service takes it at its next look. Official orders come first.");
+            return ExitCode.Good;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine(trouble.Message);
+            return ExitCode.OutsideTrouble;
+        }
+    }
+
+    private sealed record Frame(string Garden, string By, Instant Made);
+}

@@ -1,0 +1,41 @@
+using System.CommandLine;
+using StormClock.Service.Books;
+using StormClock.Service.Delivery;
+
+namespace StormClock.Service.Commands;
+
+/// <summary><c>send-test</c>: one test message to a person on a channel.</summary>
+internal static class SendTestCommand
+{
+    public static Command Make()
+    {
+        var to = new Option<string>("--to") { Required = true, Description = "Id of a person in one of the gardens." };
+        var config = new Option<string?>("--config") { Description = "Folder of the installation's files." };
+        var data = new Option<string?>("--data") { Description = "Data folder, in place of the one in the settings." };
+        var command = new Command("send-test", "Send one test message to a person, to see that it arrives.") { to, config, data };
+        command.SetAction((parsed, cancellation) => RunAsync(parsed.GetValue(to)!, parsed.GetValue(config), parsed.GetValue(data), cancellation));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string to, string? config, string? data, CancellationToken cancellation)
+    {
+        var inputs = new Inputs();
+        var installation = Installation.Load(inputs, config, data);
+        var channel = installation?.Channel(inputs);
+        var people = installation is null ? [] : GardenFiles.Load(installation.GardensFolder).SelectMany(file => file.InForce?.People ?? []).ToList();
+        var person = people.FirstOrDefault(person => person.Id == to);
+        if (installation is not null && person?.Email is null)
+        {
+            inputs.Fault(person is null ? $"--to: there is no person '{to}'; known: {string.Join(", ", people.Select(known => known.Id).Distinct())}" : $"--to: '{to}' has no email in the garden book");
+        }
+
+        if (inputs.Report()) return ExitCode.BadInput;
+        var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
+        var id = $"test-{now.ToUnixTimeSeconds()}";
+        const string text = "This is a test from StormClock. If you can read it, messages reach you here. Nothing is to be done.";
+        var outcome = await channel!.SendAsync(
+            new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person!.Name, person.Email!, "StormClock test: nothing to do", text, $"<p>{text}</p>", now), cancellation);
+        await (outcome.Result == DeliveryResult.Delivered ? Console.Out : Console.Error).WriteLineAsync($"{outcome.Result}: {outcome.Detail}");
+        return outcome.Result == DeliveryResult.Delivered ? ExitCode.Good : ExitCode.OutsideTrouble;
+    }
+}

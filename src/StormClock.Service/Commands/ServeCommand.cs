@@ -1,0 +1,47 @@
+using System.CommandLine;
+using StormClock.Service.Desk;
+using StormClock.Service.Store;
+
+namespace StormClock.Service.Commands;
+
+/// <summary><c>serve</c>, the default: listens, decides, sends, and shows the pages until it is stopped.</summary>
+internal static class ServeCommand
+{
+    public static Command Make()
+    {
+        var config = new Option<string?>("--config") { Description = "Folder of the installation's files. Default: config/ here." };
+        var data = new Option<string?>("--data") { Description = "Data folder, in place of the one in the settings." };
+        var record = new Option<string?>("--record") { Description = "Keep every raw answer of the feeds in this folder." };
+        var command = new Command("serve", "The service: listens to the forecast, decides, sends, and shows the pages.") { config, data, record };
+        command.SetAction((parsed, cancellation) => RunAsync(parsed.GetValue(config), parsed.GetValue(data), parsed.GetValue(record), cancellation));
+        return command;
+    }
+
+    private static async Task<int> RunAsync(string? config, string? data, string? record, CancellationToken cancellation)
+    {
+        var inputs = new Inputs();
+        var installation = Installation.Load(inputs, config, data);
+        var channel = installation?.Channel(inputs);
+        if (inputs.Report()) return ExitCode.BadInput;
+
+        var settings = installation!.Settings;
+        try
+        {
+            var store = StormStore.Open(Directory.CreateDirectory(settings.DataFolder).FullName);
+            var time = TimeProvider.System;
+            var plan = new HostPlan(
+                settings.DataFolder, new GardenShelf(installation.GardensFolder), _ => installation.Feeds(time, record), channel!, time,
+                new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
+                settings.PollEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Quiet: false);
+            await using var host = Composition.Build(plan, store);
+            ServiceLog.Attach(host);
+            await host.RunAsync(cancellation);
+            return ExitCode.Good;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or StoreInUseException or StoreUnavailableException)
+        {
+            await Console.Error.WriteLineAsync(trouble.Message);
+            return ExitCode.OutsideTrouble;
+        }
+    }
+}
