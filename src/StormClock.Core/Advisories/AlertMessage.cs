@@ -44,7 +44,11 @@ public sealed record AlertInfo(
     string Description,
     string Instruction,
     IReadOnlyList<AlertGeocode> Parameters,
-    IReadOnlyList<AlertArea> Areas);
+    IReadOnlyList<AlertArea> Areas)
+{
+    /// <summary>Codes of the event with the name of their scheme, e.g. SAME HUW.</summary>
+    public IReadOnlyList<AlertGeocode> EventCodes { get; init; } = [];
+}
 
 /// <summary>Names an earlier alert: sender, identifier and sent time, as CAP's references do.</summary>
 public sealed record AlertReference(string Sender, string Identifier, Instant Sent);

@@ -67,9 +67,19 @@ public sealed record CycloneAdvisory(
     bool Potential = false,
     bool Final = false) : Advisory
 {
-    public override string Id => $"{StormId}/{Number}/{IssuedAt:uuuu-MM-dd'T'HH:mm'Z'}{(Corrected ? "/corrected" : "")}";
+    /// <summary>Which correction, when <see cref="Corrected"/>: A is the first (CCA in the heading), B the second.</summary>
+    public char CorrectionLetter { get; init; } = 'A';
+
+    public override string Id => $"{StormId}/{Number}/{IssuedAt:uuuu-MM-dd'T'HH:mm'Z'}{CorrectionPart}";
 
     public override Instant Issued => IssuedAt;
 
     public override string Title => $"{StormName} advisory {Number}";
+
+    private string CorrectionPart => (Corrected, CorrectionLetter) switch
+    {
+        (false, _) => "",
+        (true, 'A') => "/corrected",
+        _ => $"/corrected-{CorrectionLetter}",
+    };
 }

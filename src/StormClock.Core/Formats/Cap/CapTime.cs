@@ -1,0 +1,61 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using NodaTime.Text;
+
+namespace StormClock.Core.Formats.Cap;
+
+/// <summary>Times in alerts: ISO 8601 with an offset, and the end in a VTEC code.</summary>
+internal static partial class CapTime
+{
+    private static readonly LocalDateTimePattern Local = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm:ss.FFFFFFFFF");
+
+    private static readonly InstantPattern Vtec = InstantPattern.Create("yyMMdd'T'HHmm'Z'", CultureInfo.InvariantCulture);
+
+    /// <summary>"2027-09-12T10:00:00-04:00"; "-00:00" and "Z" are UTC. Null when there is no offset or no such time.</summary>
+    public static Instant? Parse(string text)
+    {
+        var match = WithOffset().Match(text);
+        if (!match.Success) return null;
+
+        var seconds = match.Groups["seconds"].Success ? match.Groups["seconds"].Value : ":00";
+        var local = Local.Parse(match.Groups["minutes"].Value.ToUpperInvariant() + seconds);
+        if (!local.Success || OffsetOf(match) is not { } offset) return null;
+
+        // A local time at the very edge of the calendar cannot be moved by an offset.
+        return local.Value.Year is > 1900 and < 9000 ? local.Value.WithOffset(offset).ToInstant() : null;
+    }
+
+    /// <summary>
+    /// Latest end of the events in VTEC codes such as /O.NEW.KMHX.TR.W.1015.270912T1000Z-270914T0000Z/, cancelled and
+    /// expired ones apart. Null when none has an end: all zeros are "until further notice".
+    /// </summary>
+    public static Instant? VtecEnd(string text)
+    {
+        Instant? latest = null;
+        foreach (Match match in VtecCode().Matches(text))
+        {
+            if (match.Groups["action"].Value is "CAN" or "EXP" or "UPG" or "ROU") continue;
+            var end = Vtec.Parse(match.Groups["end"].Value);
+            if (!end.Success) return null;
+            if (latest is null || end.Value > latest) latest = end.Value;
+        }
+
+        return latest;
+    }
+
+    private static Offset? OffsetOf(Match match)
+    {
+        if (!match.Groups["sign"].Success) return Offset.Zero;
+        var hours = int.Parse(match.Groups["hour"].ValueSpan, CultureInfo.InvariantCulture);
+        var minutes = int.Parse(match.Groups["minute"].ValueSpan, CultureInfo.InvariantCulture);
+        if (hours > 14 || minutes > 59) return null;
+        var offset = Offset.FromHoursAndMinutes(hours, minutes);
+        return match.Groups["sign"].Value == "-" ? -offset : offset;
+    }
+
+    [GeneratedRegex(@"^(?<minutes>\d{4}-\d{2}-\d{2}T\d{2}:\d{2})(?<seconds>:\d{2}(?:\.\d{1,9})?)?(?:Z|(?<sign>[+-])(?<hour>\d{2}):?(?<minute>\d{2}))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex WithOffset();
+
+    [GeneratedRegex(@"/O\.(?<action>[A-Z]{3})\.[A-Z]{4}\.[A-Z]{2}\.[A-Z]\.\d{4}\.\d{6}T\d{4}Z-(?<end>\d{6}T\d{4}Z)/", RegexOptions.CultureInvariant)]
+    private static partial Regex VtecCode();
+}

@@ -1,0 +1,93 @@
+namespace StormClock.Core.Formats;
+
+/// <summary>What some bytes are, as far as their first lines tell.</summary>
+internal enum ProductKind
+{
+    Empty,
+    Binary,
+    HtmlPage,
+    CapAlert,
+    RssFeed,
+    AtomFeed,
+    OtherXml,
+    Json,
+    ForecastAdvisory,
+    WindSpeedProbabilities,
+    StrikeProbabilities,
+    Discussion,
+    PublicAdvisory,
+    CycloneUpdate,
+    WeatherOutlook,
+    Unknown,
+}
+
+/// <summary>Tells the products of the warning centres and the wrappers they come in apart, so that a fault can name what came.</summary>
+internal static class KnownProduct
+{
+    private const int LinesOfHeading = 20;
+
+    public static ProductKind Of(ReadOnlySpan<byte> bytes)
+    {
+        var head = bytes[..Math.Min(bytes.Length, 16 * 1024)];
+        return SourceText.Decode(head) is { } text ? OfText(text) : ProductKind.Binary;
+    }
+
+    public static string NameOf(ProductKind kind) => kind switch
+    {
+        ProductKind.Empty => "an empty file",
+        ProductKind.Binary => "binary data",
+        ProductKind.HtmlPage => "an HTML page",
+        ProductKind.CapAlert => "a CAP alert (XML)",
+        ProductKind.RssFeed => "an RSS feed",
+        ProductKind.AtomFeed => "an Atom feed",
+        ProductKind.OtherXml => "an XML document of another kind",
+        ProductKind.Json => "JSON",
+        ProductKind.ForecastAdvisory => "a tropical cyclone forecast/advisory",
+        ProductKind.WindSpeedProbabilities => "a table of wind speed probabilities",
+        ProductKind.StrikeProbabilities => "a table of strike probabilities (PROBABILITIES NUMBER)",
+        ProductKind.Discussion => "a tropical cyclone discussion",
+        ProductKind.PublicAdvisory => "a public advisory",
+        ProductKind.CycloneUpdate => "a tropical cyclone update",
+        ProductKind.WeatherOutlook => "a tropical weather outlook",
+        _ => "a text of another kind",
+    };
+
+    private static ProductKind OfText(string text)
+    {
+        var start = text.AsSpan().TrimStart();
+        if (start.IsEmpty) return ProductKind.Empty;
+        if (start[0] == '<') return OfMarkup(text);
+        if (start[0] is '{' or '[') return ProductKind.Json;
+        return OfHeading(text);
+    }
+
+    private static ProductKind OfMarkup(string text)
+    {
+        if (Has(text, "<html") || Has(text, "<!doctype html")) return ProductKind.HtmlPage;
+        if (Has(text, "<rss")) return ProductKind.RssFeed;
+        if (Has(text, "http://www.w3.org/2005/Atom")) return ProductKind.AtomFeed;
+        return Has(text, "urn:oasis:names:tc:emergency:cap:") ? ProductKind.CapAlert : ProductKind.OtherXml;
+    }
+
+    private static ProductKind OfHeading(string text)
+    {
+        var first = SourceText.Lines(text).Where(line => line.Length > 0).Take(LinesOfHeading);
+        var heading = string.Join(' ', string.Join(' ', first).Split(' ', StringSplitOptions.RemoveEmptyEntries));
+
+        if (Has(heading, "WIND SPEED PROBABILITIES NUMBER")) return ProductKind.WindSpeedProbabilities;
+        if (Has(heading, "PROBABILITIES NUMBER")) return ProductKind.StrikeProbabilities;
+        if (Has(heading, "DISCUSSION NUMBER")) return ProductKind.Discussion;
+        if (Has(heading, "FORECAST/ADVISORY NUMBER") || Has(heading, "MARINE ADVISORY NUMBER")) return ProductKind.ForecastAdvisory;
+        if (Has(heading, "TROPICAL CYCLONE UPDATE")) return ProductKind.CycloneUpdate;
+        if (Has(heading, "TROPICAL WEATHER OUTLOOK")) return ProductKind.WeatherOutlook;
+        if (!Has(heading, "ADVISORY NUMBER")) return ProductKind.Unknown;
+
+        // The bulletins for the public carry the same title as the old central Pacific forecast/advisory, which alone
+        // says REPEAT and gives its points in degrees and tenths with a letter.
+        return Has(heading, "BULLETIN") || !Has(heading, "CENTER LOCATED NEAR")
+            ? ProductKind.PublicAdvisory
+            : ProductKind.ForecastAdvisory;
+    }
+
+    private static bool Has(string text, string part) => text.Contains(part, StringComparison.OrdinalIgnoreCase);
+}
