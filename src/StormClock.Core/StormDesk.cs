@@ -47,7 +47,7 @@ public sealed class StormDesk
             garden, stage, announced, plan, outlook.LeaveBy, outlook.Order != OfficialOrder.None, outlook.OrderId,
             FirstLook(garden, unsafeUntil), timeline.Stale && working ? timeline.Leading!.Issued : null,
             AfterList(garden, stage, states), sentAt, now);
-        return new(next, plan, WantedReminders.For(situation), outlook.Cause, Wake.Next(garden, stage, outlook, plan, unsafeUntil, now));
+        return new(next, plan, outlook.LeaveBy, WantedReminders.For(situation), outlook.Cause, Wake.Next(garden, stage, outlook, plan, unsafeUntil, now));
     }
 
     private static GardenPlan PlanWork(GardenBook garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
@@ -87,6 +87,6 @@ public sealed class StormDesk
             Stage.NothingDue when stage.StoodDown is not null => RecheckList.Undo(garden, states),
             _ => [],
         };
-        return [.. lines.Select(line => Briefs.Line(garden, line.Item, line.Token, line.Kind))];
+        return [.. lines.Select(line => BriefLines.Line(garden, line.Item, line.Token, line.Kind))];
     }
 }

@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using Microsoft.AspNetCore.DataProtection;
 using Quartz;
 using StormClock.Core.Acknowledgements;
 using StormClock.Service.Delivery;
@@ -46,8 +45,8 @@ internal static class Composition
         services.AddSingleton(plan.Gardens);
         services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
         services.AddSingleton<Inbox>();
-        services.AddSingleton(_ => Keys(store));
-        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeys>().Newest));
+        services.AddSingleton(_ => LinkKeys(store));
+        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
         services.AddSingleton<GardenDesk>();
@@ -81,24 +80,16 @@ internal static class Composition
 
     private static void AddPages(IServiceCollection services, HostPlan plan)
     {
-        services.AddDataProtection()
-            .SetApplicationName("StormClock")
-            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(plan.DataFolder, "keys")));
-        services.AddStormPages(plan.LinksPerMinute);
+        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute));
+        services.AddSingleton(plan);
         services.AddSingleton<IJobBook, JobBook>();
     }
 
     /// <summary>The signing key of links, made once and kept in the database; never shown.</summary>
-    private static AckKeys Keys(StormStore store)
+    private static AckKeyRing LinkKeys(StormStore store)
     {
         var secret = store.WriteAsync(transaction =>
             Meta.FindOrMake(transaction, "link-key", () => Convert.ToBase64String(RandomNumberGenerator.GetBytes(AckKey.SecretLength)))).GetAwaiter().GetResult();
         return new([new("1", Convert.FromBase64String(secret))]);
     }
-}
-
-/// <summary>The keys that links are read with, the newest first.</summary>
-internal sealed record AckKeys(IReadOnlyList<AckKey> All)
-{
-    public AckKey Newest => All[0];
 }

@@ -1,9 +1,10 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Reminders;
 
 namespace StormClock.Core.Recheck;
 
 /// <summary>One thing to look at or undo after the wind.</summary>
-/// <param name="Token">Names the line in links: <c>undo:job-id</c> or <c>look:item-id</c>.</param>
+/// <param name="Token">Names the line in links (<see cref="BriefLines"/>).</param>
 public sealed record RecheckLine(string Token, Item Item, JobKind Kind);
 
 /// <summary>
@@ -19,7 +20,7 @@ public static class RecheckList
         var looks = book.Items
             .OrderByDescending(item => item.Endangers.Count > 0)
             .ThenBy(item => order[item.AreaId])
-            .Select(item => new RecheckLine($"look:{item.Id}", item, JobKind.Check));
+            .Select(item => new RecheckLine(BriefLines.LookToken(item), item, JobKind.Check));
         return [.. looks, .. Undo(book, states)];
     }
 
@@ -28,5 +29,5 @@ public static class RecheckList
         [.. from item in book.Items
             from job in item.Jobs
             where job.Undo is not null && states.TryGetValue(job.Id, out var state) && state.Progress is JobProgress.Done or JobProgress.Started
-            select new RecheckLine($"undo:{job.Id}", item, job.Undo!.Value)];
+            select new RecheckLine(BriefLines.UndoToken(job), item, job.Undo!.Value)];
 }

@@ -25,7 +25,7 @@ internal static class Briefs
             Works(now, why) ? now.Plan!.Buy : [],
             Works(now, why) ? [.. now.Plan!.LeftOut.Select(left => Line(now.Book, left))] : [],
             why == ReminderReason.OrderChanged ? now.Announced.What : [],
-            Cautions(why, jobs),
+            Cautions(now, why, jobs),
             NextBy(now, person));
     }
 
@@ -43,14 +43,8 @@ internal static class Briefs
             .Select(job => Line(now.Book, job))];
     }
 
-    public static BriefJob Line(GardenBook book, Item item, string token, JobKind kind)
-    {
-        var area = book.AreaOf(item);
-        return new(token, kind, item.Name, item.Count, area.Name, book.SiteOf(area).Name, 0, [], [], null, null, WorkClass.Ground);
-    }
-
     private static BriefJob Line(GardenBook book, PlannedJob planned) =>
-        Line(book, planned.Job) with
+        BriefLines.Line(book, planned.Job) with
         {
             PeopleNames = [.. planned.People.Select(id => book.People.First(person => person.Id == id).Name)],
             Start = planned.Start,
@@ -58,27 +52,10 @@ internal static class Briefs
         };
 
     private static BriefJob Line(GardenBook book, LeftOutJob left) =>
-        Line(book, left.Job) with { Why = left.Why, Fallback = left.Fallback };
+        BriefLines.Line(book, left.Job) with { Why = left.Why, Fallback = left.Fallback };
 
-    private static BriefJob Line(GardenBook book, Job job) =>
-        Line(book, book.ItemOf(job), job.Id, job.Kind) with { Minutes = job.Minutes, Bring = job.Materials, Class = job.Class };
-
-    private static List<Caution> Cautions(ReminderReason why, IReadOnlyList<BriefJob> jobs)
-    {
-        List<Caution> cautions = [Caution.OfficialOrders];
-        if (why == ReminderReason.Recheck)
-        {
-            return [.. cautions, Caution.Wires, Caution.Water, Caution.Trees, Caution.Sharp, Caution.Saw, Caution.Generator, Caution.Tetanus, Caution.Heat, Caution.Alone];
-        }
-
-        if (why == ReminderReason.StandDown) return [.. cautions, Caution.Lifting];
-        if (why == ReminderReason.StageRose && jobs.Count == 0) cautions.Add(Caution.Lull);
-        if (jobs.Any(job => job.Class == WorkClass.Ladder)) cautions.AddRange([Caution.Ladder, Caution.Wires]);
-        if (jobs.Any(job => job.Class == WorkClass.Saw)) cautions.Add(Caution.Saw);
-        if (jobs.Any(job => job.Class is WorkClass.Carry or WorkClass.Sheet)) cautions.Add(Caution.Lifting);
-        if (jobs.Count > 0) cautions.AddRange([Caution.Lightning, Caution.Heat]);
-        return cautions;
-    }
+    private static IReadOnlyList<Caution> Cautions(Situation now, ReminderReason why, IReadOnlyList<BriefJob> jobs) =>
+        now.Stage.Stage == Stage.GardenClosed ? CautionsFor.Closed : CautionsFor.Work(jobs, after: why == ReminderReason.Recheck);
 
     private static Instant? NextBy(Situation now, Person person) => now.Stage.Stage switch
     {

@@ -33,7 +33,7 @@ public static class SignReader
             outlook.Order,
             outlook.LeaveBy,
             firstMainStartBy,
-            timeline.Leading?.Id ?? timeline.LastFinal?.Id ?? timeline.Ended.LastOrDefault()?.Message.Id,
+            timeline.Leading?.Id ?? timeline.LastFinal?.Id ?? (timeline.Ended.Count > 0 ? timeline.Ended[^1].Message.Id : null),
             timeline.Leading?.Final ?? true,
             still && OfficiallyOver(timeline, alerted),
             garden.Sites.All(site => HasLight(garden, site, now)),

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using StormClock.Core.Advisories;
 using StormClock.Core.Hazards;
 using StormClock.Core.Units;
@@ -9,8 +8,6 @@ namespace StormClock.Service.Commands;
 /// <summary><c>clock</c>: what given advisories mean at given places.</summary>
 internal static class ClockCommand
 {
-    private static readonly double[] ThresholdsKt = [34, 50, 64];
-
     public static Command Make()
     {
         var advisories = new Option<string>("--advisories") { Required = true, Description = "An advisory text, or a folder of them." };
@@ -35,7 +32,7 @@ internal static class ClockCommand
 
         var rows = from advisory in advisories
                    from place in places
-                   select ClockRow.Of(advisory, place.Name, WindOutlook.At(advisory, place.At, ThresholdsKt));
+                   select ClockRow.Of(advisory, place.Name, WindOutlook.At(advisory, place.At, ClockRow.ThresholdsKt));
         if (json) Json.Print(rows.ToList());
         else foreach (var row in rows) Print(row);
         return ExitCode.Good;
@@ -43,7 +40,7 @@ internal static class ClockCommand
 
     private static void Print(ClockRow row)
     {
-        Console.WriteLine($"{row.Storm} advisory {row.Advisory} ({row.Issued:uuuu-MM-dd HH:mm}Z) at {row.Place}");
+        Console.WriteLine($"{row.Storm} advisory {row.Advisory} ({row.Issued}) at {row.Place}");
         foreach (var wind in row.Wind)
         {
             var times = wind.EarliestReasonable is null
@@ -55,7 +52,7 @@ internal static class ClockCommand
         Console.WriteLine("  Beyond the forecast nothing is known. Official orders come first.");
     }
 
-    private static string Short(Instant? at) => at?.ToString("ddd dd HH:mm'Z'", CultureInfo.InvariantCulture) ?? "unknown";
+    private static string Short(string? at) => at ?? "unknown";
 
     private static List<(string Name, GeoPoint At)> Places(Inputs inputs, string path)
     {

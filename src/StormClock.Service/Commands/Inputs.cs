@@ -47,7 +47,7 @@ internal sealed class Inputs
 
     public double? Gust(string text, string option)
     {
-        var read = Quantity.Gust(text);
+        var read = Quantity.Parse(text, QuantityKind.WindSpeed, "gust", out _);
         if (read is null) faults.Add($"{option}: '{text}' is not a wind speed with its unit, such as \"60 mph\", \"25 m/s\", \"90 km/h\" or \"50 kt\"");
         return read;
     }
@@ -92,7 +92,7 @@ internal sealed class Inputs
 
     public void Fault(string text) => faults.Add(text);
 
-    private IReadOnlyList<FileInfo> Files(string path)
+    private List<FileInfo> Files(string path)
     {
         if (File.Exists(path)) return [new(path)];
         if (!Directory.Exists(path))

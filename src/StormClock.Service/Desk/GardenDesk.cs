@@ -2,6 +2,7 @@ using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Stages;
 using StormClock.Service.Feeds;
+using StormClock.Service.Messages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
 
@@ -69,7 +70,7 @@ public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox,
                 Stage.NothingDue when stage.Reason.Cause == StageCause.TurnedAway => "standdown",
                 _ => "stage",
             };
-            journal.Write(new(now, kind, book.Id, stage.Stage, ReasonLine.Of(stage.Reason, book), Key: decision.Cause));
+            journal.Write(new(now, kind, book.Id, stage.Stage, ReasonWords.Sentence(stage.Stage, stage.Reason, book.Units, new Times(book.Zone, now)), Key: decision.Cause));
         }
 
         if (decision.Standing.Announced != before.Announced && decision.Plan is { } plan)

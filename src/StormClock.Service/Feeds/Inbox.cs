@@ -21,7 +21,7 @@ public sealed class Inbox
         this.store = store;
         this.clock = clock;
         this.journal = journal;
-        foreach (var heard in store.Read(Advisories.All))
+        foreach (var heard in store.Read(Store.Advisories.All))
         {
             if (MessageReader.Read(heard.Raw).Value is { } advisory) Ledger = Ledger.With(advisory, heard.HeardAt);
         }
@@ -51,8 +51,8 @@ public sealed class Inbox
         }
 
         var now = clock.GetCurrentInstant();
-        HeardAdvisory heard = new(advisory.Id, message.Bytes.ToArray(), advisory.GetType().Name, advisory.Issued, now, source);
-        if (!await store.WriteAsync(transaction => Advisories.Add(transaction, heard), cancellation)) return;
+        var heard = new Store.HeardAdvisory(advisory.Id, message.Bytes.ToArray(), advisory.GetType().Name, advisory.Issued, now, source);
+        if (!await store.WriteAsync(transaction => Store.Advisories.Add(transaction, heard), cancellation)) return;
         Ledger = Ledger.With(advisory, now);
         journal.Write(new(now, "advisory", Subject: advisory.Title, Key: advisory.Id));
     }

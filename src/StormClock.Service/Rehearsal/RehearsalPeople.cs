@@ -69,7 +69,7 @@ internal sealed partial class RehearsalPeople : IDisposable
     {
         if (store.Read(reader => OutboxTable.FindByKey(reader, key)) is not { } entry) return;
         var plan = services.GetRequiredService<GardenDesk>().Latest.GetValueOrDefault(gardenId)?.Plan;
-        var keys = services.GetRequiredService<AckKeys>().All;
+        var keys = services.GetRequiredService<AckKeyRing>().Keys;
         foreach (Match link in Link().Matches(entry.Message.Text))
         {
             var text = link.Groups[1].Value;

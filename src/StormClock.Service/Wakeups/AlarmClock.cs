@@ -30,6 +30,6 @@ public sealed class AlarmClock(ISchedulerFactory schedulers, IClock clock)
             .StartAt(soonest.ToDateTimeOffset())
             .WithSimpleSchedule(schedule => schedule.WithMisfireInstruction(SimpleTriggerMisfireInstruction.FireNow))
             .Build();
-        if (await scheduler.RescheduleJob(WakeTrigger, trigger, cancellation) is null) await scheduler.ScheduleJob(trigger, cancellation);
+        if (await scheduler.RescheduleJob(WakeTrigger, trigger, cancellation) is null) await scheduler.ScheduleJob(trigger, cancellationToken: cancellation);
     }
 }

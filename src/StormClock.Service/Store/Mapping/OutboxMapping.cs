@@ -64,6 +64,7 @@ internal static class OutboxMapping
         ["subject"] = message.Subject,
         ["text"] = message.Text,
         ["html"] = message.Html,
+        ["dated"] = Bson.From(message.Dated),
     };
 
     private static Outgoing MessageFrom(BsonDocument document) => new(
@@ -74,5 +75,6 @@ internal static class OutboxMapping
         document["toAddress"].AsString,
         document["subject"].AsString,
         document["text"].AsString,
-        document["html"].AsString);
+        document["html"].AsString,
+        Bson.ToInstant(document["dated"]));
 }

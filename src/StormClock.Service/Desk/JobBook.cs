@@ -1,0 +1,134 @@
+using StormClock.Core;
+using StormClock.Core.Acknowledgements;
+using StormClock.Core.Garden;
+using StormClock.Core.Reminders;
+using StormClock.Core.Stages;
+using StormClock.Service.Feeds;
+using StormClock.Service.Outbox;
+using StormClock.Service.Store;
+using StormClock.Service.Wakeups;
+using StormClock.Service.Web;
+
+namespace StormClock.Service.Desk;
+
+/// <summary>What the pages show and take: the jobs behind a link, the answers pressed, how things stand.</summary>
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, Turns turns, Journal journal, HostPlan plan) : IJobBook
+{
+    public Task<LinkPage?> LookAsync(AckToken token, Instant now)
+    {
+        if (shelf.Find(token.GardenId) is not { } book) return Task.FromResult<LinkPage?>(null);
+        var person = book.People.FirstOrDefault(person => person.Id == token.PersonId);
+        var work = token.Purpose == AckPurpose.Indoors ? [] : WorkOf(token, book);
+        if (person is null || (work.Count == 0 && token.Purpose != AckPurpose.Indoors)) return Task.FromResult<LinkPage?>(null);
+
+        var states = store.Read(reader => JobStates.OfEpisode(reader, token.GardenId, token.EpisodeId)).ToDictionary(state => state.JobId);
+        var pressed = store.Read(reader => Presses.OfToken(reader, PressId(token)));
+        var decision = desk.Latest.GetValueOrDefault(book.Id);
+        var standing = decision?.Standing.Stage ?? StageStanding.Calm(now);
+        var jobs = work.Select(job => Show(job, states.GetValueOrDefault(job.Token), decision)).ToList();
+        return Task.FromResult<LinkPage?>(new(
+            book.Name,
+            person.Name,
+            book.Zone,
+            standing.Stage,
+            decision?.LeaveBy is not null || standing.Reason.Cause == StageCause.Order,
+            decision?.LeaveBy,
+            MovedOn(token, standing, jobs, decision),
+            jobs,
+            Cautions(jobs, token.Purpose),
+            pressed.Count > 0 ? pressed[0].At : null));
+    }
+
+    public async Task AnswerAsync(AckToken token, JobAnswer answer, Instant now)
+    {
+        if (shelf.Find(token.GardenId) is not { } book) return;
+        var by = book.People.FirstOrDefault(person => person.Id == token.PersonId)?.Name ?? token.PersonId;
+        var progress = answer switch
+        {
+            JobAnswer.Done => JobProgress.Done,
+            JobAnswer.Cannot => JobProgress.Cannot,
+            _ => JobProgress.Later,
+        };
+        var work = token.Purpose == AckPurpose.Indoors ? [] : WorkOf(token, book);
+        var changed = await store.WriteAsync(transaction =>
+        {
+            Presses.Add(transaction, new(PressId(token), answer.ToString(), now, by));
+            var before = JobStates.OfEpisode(transaction, token.GardenId, token.EpisodeId).ToDictionary(state => state.JobId, state => state.Progress);
+            var news = work.Where(job => before.GetValueOrDefault(job.Token) != progress).Select(job => job.Token).ToList();
+            foreach (var job in news) JobStates.Put(transaction, token.GardenId, token.EpisodeId, new(job, progress, now, by));
+            return news;
+        });
+        if (changed.Count == 0) return;
+        journal.Write(new(now, "done", book.Id, Reason: answer.ToString(), To: by, Jobs: changed));
+        await turns.TakeAsync(listen: false, CancellationToken.None);
+    }
+
+    public Task<NowPage> NowAsync(Instant now)
+    {
+        var gardens = shelf.Books.Select(book => (book, decision: desk.Latest.GetValueOrDefault(book.Id)))
+            .Where(pair => pair.decision is not null)
+            .Select(pair => Show(pair.book, pair.decision!))
+            .ToList();
+        var messages = plan.Channel is Delivery.Email.EmlChannel
+            ? shelf.Books.SelectMany(book => store.Read(reader => OutboxTable.OfGarden(reader, book.Id)).Select(entry => (book, entry)))
+                .Where(pair => pair.entry.State == OutboxState.Sent)
+                .OrderByDescending(pair => pair.entry.Settled)
+                .Take(20)
+                .Select(pair => new NowMessage(Delivery.Email.EmlChannel.FileName(pair.entry.Message), pair.entry.Written, pair.book.Zone, pair.entry.Message.ToName, pair.entry.Message.Subject, pair.entry.Message.Text))
+                .ToList()
+            : [];
+        return Task.FromResult(new NowPage(gardens, Troubles(now), messages));
+    }
+
+    public Task<HealthNow> HealthAsync(Instant now)
+    {
+        var outbox = store.Read(reader => OutboxHealth.Of(reader, now));
+        var newest = inbox.Ledger.NewestContent(now);
+        var good = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
+        return Task.FromResult(new HealthNow(good, outbox.OldestUnsentAge, [new("all sources", newest)]));
+    }
+
+    /// <summary>A link for a list is good for the jobs of the message that carried it, whatever the plan says since.</summary>
+    private List<BriefJob> WorkOf(AckToken token, GardenBook book)
+    {
+        IEnumerable<string> ids = token.Purpose == AckPurpose.Job
+            ? [token.Subject]
+            : store.Read(reader => OutboxTable.OfGarden(reader, token.GardenId))
+                .FirstOrDefault(entry => entry.PersonId == token.PersonId && AckList.Hash(entry.JobIds) == token.Subject)?.JobIds ?? [];
+        return [.. ids.Select(id => BriefLines.Find(book, id)).OfType<BriefJob>()];
+    }
+
+    private static LinkJob Show(BriefJob job, JobState? state, Decision? decision)
+    {
+        var planned = decision?.Plan?.Jobs.FirstOrDefault(planned => planned.Job.Id == job.Token);
+        var shown = planned is null ? job : job with { Start = planned.Start, StartBy = planned.StartBy };
+        return new(shown, state?.Progress ?? JobProgress.Open, state?.By, state?.At);
+    }
+
+    private static NowGarden Show(GardenBook book, Decision decision)
+    {
+        var stage = decision.Standing.Stage;
+        var ground = decision.Plan?.WorkStops[WorkClass.Ground];
+        return new(
+            book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.LeaveBy is not null || stage.Reason.Cause == StageCause.Order, decision.LeaveBy,
+            ground?.Earliest, ground?.Likely,
+            [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, null))]);
+    }
+
+    private static bool MovedOn(AckToken token, StageStanding standing, IReadOnlyList<LinkJob> jobs, Decision? decision)
+    {
+        if (token.EpisodeId != standing.EpisodeId) return true;
+        return decision?.Plan is { } plan && jobs.Any(job => job.Progress == JobProgress.Open && plan.LeftOut.Any(left => left.Job.Id == job.Job.Token));
+    }
+
+    private static IReadOnlyList<Caution> Cautions(List<LinkJob> jobs, AckPurpose purpose) =>
+        CautionsFor.Work([.. jobs.Select(job => job.Job)], after: purpose == AckPurpose.Recheck);
+
+    private List<string> Troubles(Instant now) =>
+        inbox.Ledger.NewestContent(now) is { } newest
+            ? now - newest > Duration.FromHours(9) ? [$"Nothing new has been heard since {newest:uuuu-MM-dd HH:mm} UTC. Silence is no good news: look at the official sources."] : []
+            : ["Nothing has been heard from any source yet. Silence is no good news: look at the official sources."];
+
+    /// <summary>The same link for the same thing, however often it was written.</summary>
+    private static string PressId(AckToken token) => Fingerprint.Of(token.Purpose.ToString(), token.GardenId, token.EpisodeId, token.PersonId, token.Subject);
+}
