@@ -1,6 +1,7 @@
 using StormClock.Core.Advisories;
 using StormClock.Core.Formats.Cap;
 using StormClock.Core.Formats.ForecastAdvisory;
+using StormClock.Core.Formats.Notes;
 
 namespace StormClock.Core.Formats;
 
@@ -9,6 +10,7 @@ public static class MessageReader
 {
     public static ReadResult<Advisory> Read(ReadOnlyMemory<byte> bytes)
     {
+        if (IsObject(bytes.Span)) return AsAdvisory(NoteReader.Read(bytes));
         var kind = KnownProduct.Of(bytes.Span);
         return kind switch
         {
@@ -17,6 +19,8 @@ public static class MessageReader
             _ => ReadFault.At(1, $"this is {KnownProduct.NameOf(kind)}; a forecast/advisory text or a CAP alert can be read"),
         };
     }
+
+    private static bool IsObject(ReadOnlySpan<byte> bytes) => bytes.TrimStart(" \t\r\n"u8) is [(byte)'{', ..];
 
     private static ReadResult<Advisory> AsAdvisory<T>(ReadResult<T> result)
         where T : Advisory =>
