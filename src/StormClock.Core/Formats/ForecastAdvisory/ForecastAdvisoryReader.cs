@@ -16,7 +16,7 @@ public static class ForecastAdvisoryReader
     {
         if (bytes.Length > MostBytes)
         {
-            return new ReadFault("the file", $"is larger than {MostBytes / 1024} KB, so it is no forecast/advisory");
+            return new ReadFault("the file", $"is larger than {MostBytes / 1024} KB, so it is no forecast/advisory", 1);
         }
 
         var kind = KnownProduct.Of(bytes.Span);
