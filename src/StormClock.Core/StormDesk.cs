@@ -60,10 +60,9 @@ public sealed class StormDesk
     /// <summary>A message that carries the plan for another reason tells it too; only what is left is news of its own.</summary>
     private static Announced Tell(Announced told, StageStanding before, StageStanding stage, GardenPlan plan, GardenBook garden, Instant now)
     {
-        var stop = plan.WorkStops[WorkClass.Ground].Earliest;
         var rose = stage.Rises != before.Rises;
         var dayBegins = WorkDays.BeginsAt(garden, now);
-        return rose || dayBegins ? PlanNews.Told(told, plan, stop) : PlanNews.Next(told, plan, stop);
+        return rose || dayBegins ? PlanNews.Told(told, plan) : PlanNews.Next(told, plan);
     }
 
     /// <summary>What outlives the advisory that said it: that an alert stood, and when the wind was last expected to be over.</summary>

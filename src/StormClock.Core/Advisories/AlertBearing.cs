@@ -57,12 +57,16 @@ public static class AlertBearings
     /// <summary>SAME codes of tests and demonstrations, which some senders issue as Actual.</summary>
     private static readonly HashSet<string> TestCodes = new(StringComparer.OrdinalIgnoreCase) { "RWT", "RMT", "NPT", "NST", "NAT", "DMO" };
 
-    /// <summary>The bearing of one info. An order to leave or to shelter outranks whatever the event is.</summary>
+    /// <summary>
+    /// The bearing of one info. An order to leave or to shelter outranks whatever the event is, with one exception: a tropical
+    /// watch or warning is issued a day or two ahead, and its "shelter" speaks of the hours of the wind, not of now.
+    /// </summary>
     public static AlertBearing Of(AlertInfo info)
     {
         if (IsTest(info)) return AlertBearing.Other;
         if (info.Responses.Contains(AlertResponse.Evacuate)) return AlertBearing.Evacuate;
-        return info.Responses.Contains(AlertResponse.Shelter) ? AlertBearing.Shelter : OfEvent(info);
+        var ofEvent = OfEvent(info);
+        return info.Responses.Contains(AlertResponse.Shelter) && !IsTropical(ofEvent) ? AlertBearing.Shelter : ofEvent;
     }
 
     public static AlertBearing Strongest(IEnumerable<AlertBearing> bearings)
@@ -99,6 +103,9 @@ public static class AlertBearings
     private static bool SaysWind(string name) =>
         Has(name, "wind warning") || Has(name, "gale warning") || Has(name, "thunderstorm warning") || Has(name, "tornado warning")
         || name.Trim().Equals("storm warning", StringComparison.OrdinalIgnoreCase);
+
+    private static bool IsTropical(AlertBearing bearing) =>
+        bearing is >= AlertBearing.TropicalStormWatch and <= AlertBearing.HurricaneWarning;
 
     private static bool IsTest(AlertInfo info) =>
         info.EventCodes.Any(code => IsKnownScheme(code) && TestCodes.Contains(code.Code))

@@ -67,5 +67,5 @@ public sealed record AlertMessage(
 
     public override Instant Issued => Sent;
 
-    public override string Title => Infos.Count > 0 ? Infos[0].Event : $"{Type} from {Sender}";
+    public override string Title => Infos.Count == 0 ? $"{Type} from {Sender}" : Type == AlertMessageType.Cancel ? $"Cancel of {Infos[0].Event}" : Infos[0].Event;
 }

@@ -3,12 +3,6 @@ using StormClock.Core.Units;
 
 namespace StormClock.Core.Hazards;
 
-/// <summary>When one class of work stops at one site.</summary>
-/// <param name="MarineKt">The marine wind at which it stops there.</param>
-/// <param name="Crossing">Chance and times over all members.</param>
-/// <param name="StopHours">By member, hours after the members' origin; NaN where it never stops.</param>
-public sealed record ClassStop(WorkClass Class, double MarineKt, WindCrossing Crossing, ReadOnlyMemory<float> StopHours);
-
 /// <summary>
 /// Work stops at the earliest of its sustained limit at the garden, its gust limit, and 34 kt marine without any reduction
 /// (product.md 2). All three rise and fall with the marine wind, so that each class and terrain has one marine wind to watch: the
@@ -28,15 +22,7 @@ public static class ClassStops
         return Math.Min(Wind.GaleKt, Math.Min(sustained, gust));
     }
 
-    /// <summary>Thresholds an ensemble needs for these limits and for the summary of 34, 50 and 64 kt, ascending.</summary>
+    /// <summary>Thresholds that a garden's decisions need from the members: its class limits and 34 kt, ascending.</summary>
     public static IReadOnlyList<double> ThresholdsKt(IReadOnlyDictionary<WorkClass, WorkLimit> limits, Terrain terrain) =>
-        [.. limits.Values.Select(limit => MarineKt(limit, terrain)).Concat(ClockRow.ThresholdsKt).Distinct().Order()];
-
-    /// <summary>The stop of each class that has a limit, from members made with <see cref="ThresholdsKt"/>.</summary>
-    public static IReadOnlyDictionary<WorkClass, ClassStop> Of(
-        WindMembers members, IReadOnlyDictionary<WorkClass, WorkLimit> limits, Terrain terrain, Instant now) =>
-        limits.ToDictionary(limit => limit.Key, limit => Of(members, limit.Key, MarineKt(limit.Value, terrain), now));
-
-    private static ClassStop Of(WindMembers members, WorkClass work, double marineKt, Instant now) =>
-        new(work, marineKt, WindCrossing.Of(members, marineKt, now), members.ArrivalHours(marineKt).ToArray());
+        [.. limits.Values.Select(limit => MarineKt(limit, terrain)).Append(Wind.GaleKt).Distinct().Order()];
 }

@@ -6,15 +6,21 @@ namespace StormClock.Core.Hazards;
 /// </summary>
 public sealed class StopTimes
 {
-    private readonly Instant[] stops;
+    private readonly MemberTimes? members;
+    private readonly Instant origin;
+    private readonly Instant? notAfter;
 
-    /// <param name="stops">One instant for each member in which the wind comes; any order.</param>
-    /// <param name="notAfter">A leave-by time that holds for certain.</param>
-    public StopTimes(IEnumerable<Instant> stops, Instant? notAfter = null)
+    /// <param name="members">Members in which the wind comes; hours after <paramref name="origin"/>.</param>
+    /// <param name="notAfter">A leave-by time that holds for certain; null when there is none.</param>
+    public StopTimes(MemberTimes members, Instant origin, Instant? notAfter)
     {
-        this.stops = [.. stops.Select(stop => notAfter is { } cap && cap < stop ? cap : stop).Order()];
-        if (this.stops.Length == 0 && notAfter is { } only) this.stops = [only];
+        this.members = members.Count > 0 ? members : null;
+        this.origin = origin;
+        this.notAfter = notAfter;
     }
+
+    /// <summary>A stop that is known to the minute.</summary>
+    public StopTimes(Instant notAfter) => this.notAfter = notAfter;
 
     /// <summary>Earliest reasonable stop (10 %): nothing of the class is planned after it. Null when it never comes.</summary>
     public Instant? Earliest => At(0.10);
@@ -23,9 +29,20 @@ public sealed class StopTimes
     public Instant? Likely => At(0.50);
 
     /// <summary>Share of members in which work can still go on until <paramref name="end"/>.</summary>
-    public double ChanceOpenUntil(Instant end) =>
-        stops.Length == 0 ? 1 : (double)stops.Count(stop => stop >= end) / stops.Length;
+    public double ChanceOpenUntil(Instant end)
+    {
+        if (end > notAfter) return 0;
+        if (members is null) return 1;
+        var hours = (end - origin).TotalHours;
+        var stopped = 0;
+        while (stopped < members.Count && members.Arrivals[stopped] < hours) stopped++;
+        return 1 - ((double)stopped / members.Count);
+    }
 
-    private Instant? At(double share) =>
-        stops.Length == 0 ? null : stops[Math.Min(stops.Length - 1, (int)(share * stops.Length))];
+    private Instant? At(double share)
+    {
+        if (members is null) return notAfter;
+        var stop = origin + Duration.FromHours(MemberTimes.Quantile(members.Arrivals, share));
+        return notAfter is { } cap && cap < stop ? cap : stop;
+    }
 }

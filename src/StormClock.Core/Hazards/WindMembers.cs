@@ -9,6 +9,7 @@ public sealed class WindMembers
 {
     private readonly float[][] arrivalHours;
     private readonly float[][] endHours;
+    private readonly MemberTimes?[] arrived;
 
     /// <param name="origin">The instant from which hours count: the synoptic time of the advisory.</param>
     /// <param name="thresholdsKt">Sustained marine wind, knots (1-min, 10 m), ascending.</param>
@@ -23,6 +24,7 @@ public sealed class WindMembers
         ThresholdsKt = thresholdsKt;
         this.arrivalHours = arrivalHours;
         this.endHours = endHours;
+        arrived = new MemberTimes?[thresholdsKt.Count];
         PeakKt = peakKt;
         HorizonHours = horizonHours;
     }
@@ -42,6 +44,15 @@ public sealed class WindMembers
 
     /// <summary>Last hour of that wind by member.</summary>
     public ReadOnlySpan<float> EndHours(double thresholdKt) => endHours[IndexOf(thresholdKt)];
+
+    /// <summary>Members whose wind of that threshold is still to come or still blowing at an instant.</summary>
+    public MemberTimes Unfinished(double thresholdKt, Instant now)
+    {
+        var index = IndexOf(thresholdKt);
+        var hours = (now - Origin).TotalHours;
+        var all = arrived[index] ??= MemberTimes.Of(arrivalHours[index], endHours[index], double.NegativeInfinity);
+        return all.Ends.Length == 0 || all.Ends[0] >= hours ? all : MemberTimes.Of(arrivalHours[index], endHours[index], hours);
+    }
 
     private int IndexOf(double thresholdKt)
     {

@@ -18,42 +18,21 @@ public sealed record WindSoon(double Chance, Instant? Earliest, Instant? Likely,
 
     public static WindSoon At(WindMembers members, double thresholdKt, Instant now)
     {
-        var (arrivals, ends) = Unfinished(members, thresholdKt, (now - members.Origin).TotalHours);
-        var chance = (double)arrivals.Length / members.Count;
+        var times = members.Unfinished(thresholdKt, now);
+        var chance = (double)times.Count / members.Count;
         if (chance < AlmostNever) return Never;
 
-        Instant At(float hours) => members.Origin + Duration.FromHours(hours);
-        var margin = members.Count == 1 ? SingleMemberMargin(At(arrivals[0]), now) : Duration.Zero;
+        var margin = members.Count == 1 ? LoneMargin(members.Origin + Duration.FromHours(times.Arrivals[0]), now) : Duration.Zero;
         return new(
             chance,
-            At(Quantile(arrivals, 0.10)) - margin,
-            At(Quantile(arrivals, 0.50)),
-            At(Quantile(arrivals, 0.90)) + margin,
-            At(Quantile(ends, 1 - AlmostNever)) + margin);
+            At(times.Arrivals, 0.10) - margin,
+            At(times.Arrivals, 0.50),
+            At(times.Arrivals, 0.90) + margin,
+            At(times.Ends, 1 - AlmostNever) + margin);
+
+        Instant At(ReadOnlySpan<float> sorted, double share) => members.Origin + Duration.FromHours(MemberTimes.Quantile(sorted, share));
     }
 
     /// <summary>Stand-in for the spread that a single member cannot have: 15 % of what is left, at least 3 h (convention).</summary>
-    private static Duration SingleMemberMargin(Instant arrival, Instant now) =>
-        Duration.FromHours(Math.Max(3, 0.15 * (arrival - now).TotalHours));
-
-    private static (float[] Arrivals, float[] Ends) Unfinished(WindMembers members, double thresholdKt, double nowHours)
-    {
-        var arrivals = new List<float>();
-        var ends = new List<float>();
-        var allArrivals = members.ArrivalHours(thresholdKt);
-        var allEnds = members.EndHours(thresholdKt);
-        for (var i = 0; i < allArrivals.Length; i++)
-        {
-            if (float.IsNaN(allArrivals[i]) || allEnds[i] < nowHours) continue;
-            arrivals.Add(allArrivals[i]);
-            ends.Add(allEnds[i]);
-        }
-
-        arrivals.Sort();
-        ends.Sort();
-        return ([.. arrivals], [.. ends]);
-    }
-
-    private static float Quantile(float[] sorted, double share) =>
-        sorted[Math.Min(sorted.Length - 1, (int)(share * sorted.Length))];
+    private static Duration LoneMargin(Instant arrival, Instant now) => Duration.FromHours(Math.Max(3, 0.15 * (arrival - now).TotalHours));
 }

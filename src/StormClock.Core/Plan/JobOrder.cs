@@ -3,8 +3,8 @@ using StormClock.Core.Garden;
 namespace StormClock.Core.Plan;
 
 /// <summary>
-/// The order in which jobs are given time: the class that stops first comes first, then worth by the minute, keeping areas
-/// together and every job behind those it must follow; the last round comes last.
+/// The order in which jobs are given time: the class that stops first comes first, then site by site and area by area as the
+/// book has them, the most worth by the minute first; every job behind those it must follow, and the last round last.
 /// </summary>
 internal static class JobOrder
 {
@@ -14,6 +14,7 @@ internal static class JobOrder
             .OrderBy(job => job.LastRound)
             .ThenBy(job => Later(request, job))
             .ThenBy(request.StopOf)
+            .ThenBy(job => AreaIndex(request.Book, job))
             .ThenByDescending(WorthByMinute)
             .ThenBy(job => job.Id, StringComparer.Ordinal)
             .ToList();
@@ -22,6 +23,13 @@ internal static class JobOrder
 
     /// <summary>Worth of one minute of one person.</summary>
     public static double WorthByMinute(Job job) => (job.Value + job.HazardToOthers) / (Math.Max(1, job.Minutes) * Math.Max(1, job.People));
+
+    private static int AreaIndex(GardenBook book, Job job)
+    {
+        var area = book.AreaOf(book.ItemOf(job));
+        var sites = book.Sites.Select(site => site.Id).ToList();
+        return (sites.IndexOf(area.SiteId) * book.Areas.Count) + book.Areas.ToList().IndexOf(area);
+    }
 
     private static bool Later(PlanRequest request, Job job) =>
         request.States.TryGetValue(job.Id, out var state) && state.Progress == JobProgress.Later;

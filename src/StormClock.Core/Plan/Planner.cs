@@ -72,17 +72,16 @@ public static class Planner
     private static IEnumerable<Job> WithFollowers(Job dropped, List<Job> jobs) =>
         jobs.Where(job => job.After.Contains(dropped.Id)).SelectMany(job => WithFollowers(job, jobs)).Prepend(dropped).DistinctBy(job => job.Id);
 
-    /// <summary>The same jobs placed as late as they go, last first; what cannot be placed later keeps its planned start.</summary>
+    /// <summary>The same jobs with the same people, pushed together against their stops from the last one back.</summary>
     private static Dictionary<string, Instant> LatestStarts(PlanRequest request, List<PlannedSlot> slots)
     {
         var late = new Schedule(request);
         var latest = new Dictionary<string, Instant>();
-        foreach (var slot in slots.OrderByDescending(slot => request.StopOf(slot.Job)).ThenByDescending(slot => slot.Start).ThenBy(slot => slot.Job.Id, StringComparer.Ordinal))
+        foreach (var slot in slots.OrderByDescending(slot => slot.Start).ThenByDescending(slot => slot.Job.Id, StringComparer.Ordinal))
         {
-            var followers = slots.Where(other => other.Job.After.Contains(slot.Job.Id)).Select(other => latest.GetValueOrDefault(other.Job.Id, other.Start));
-            var before = followers.Append(request.StopOf(slot.Job)).Min();
-            var start = late.PlaceLatest(slot.Job, before) is { } at && at > slot.Start ? at : slot.Start;
-            latest[slot.Job.Id] = start > slot.Start ? Instant.Max(slot.Start, RoundDown(start)) : start;
+            var followers = slots.Where(other => other.Job.After.Contains(slot.Job.Id)).Select(other => latest[other.Job.Id]);
+            var start = late.PlaceLatest(slot, followers.Append(request.StopOf(slot.Job)).Min());
+            latest[slot.Job.Id] = start > slot.Start ? Instant.Max(slot.Start, RoundDown(start.Value)) : slot.Start;
         }
 
         return latest;

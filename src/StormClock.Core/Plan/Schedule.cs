@@ -23,13 +23,13 @@ internal sealed class Schedule(PlanRequest request)
         var stop = request.StopOf(job);
         var ready = Ready(job);
         return job.LastRound
-            ? (Place(job, LastRoundStart(job, ready), stop, latest: false) ?? Place(job, ready, stop, latest: true)) is not null
-            : Place(job, ready, stop, latest: false) is not null;
+            ? (Place(job, TeamsFor(job), LastRoundStart(job, ready), stop, latest: false) ?? Place(job, TeamsFor(job), ready, stop, latest: true)) is not null
+            : Place(job, TeamsFor(job), ready, stop, latest: false) is not null;
     }
 
-    /// <summary>Gives the job the latest time that ends by <paramref name="before"/>; its start, or null when there is none.</summary>
-    public Instant? PlaceLatest(Job job, Instant before) =>
-        Place(job, request.Now, Instant.Min(before, request.StopOf(job)), latest: true)?.Start;
+    /// <summary>Gives the job, with the people it has, the latest time that ends by <paramref name="before"/>; null when there is none.</summary>
+    public Instant? PlaceLatest(PlannedSlot slot, Instant before) =>
+        Place(slot.Job, [[.. slot.People.Select(id => request.Book.People.First(person => person.Id == id))]], request.Now, before, latest: true)?.Start;
 
     /// <summary>Whether the job would fit if nothing else had to be done.</summary>
     public bool CouldEverFit(Job job) => TeamsFor(job).Any(team => Starts(job, team, request.Now, request.StopOf(job), latest: false).Any());
@@ -47,11 +47,11 @@ internal sealed class Schedule(PlanRequest request)
         };
     }
 
-    private PlannedSlot? Place(Job job, Instant from, Instant until, bool latest)
+    private PlannedSlot? Place(Job job, IReadOnlyList<IReadOnlyList<Person>> teams, Instant from, Instant until, bool latest)
     {
         var siteId = SiteOf(job).Id;
         var length = Duration.FromMinutes(job.Minutes);
-        var found = TeamsFor(job)
+        var found = teams
             .SelectMany(team => Starts(job, team, from, until, latest)
                 .Where(start => team.All(person => calendars[person.Id].IsFree(start, start + length, siteId)))
                 .Take(1)

@@ -1,19 +1,21 @@
+using StormClock.Core.Garden;
+
 namespace StormClock.Core.Reminders;
 
 /// <summary>
 /// What people were last told of the plan, so that a change is told once and noise is not told at all (science.md 8.4).
 /// </summary>
-/// <param name="StopEarliest">The stop time last told.</param>
+/// <param name="Stops">Earliest stop of each class as last told.</param>
 /// <param name="StartBys">Latest start by job id as last told.</param>
 /// <param name="Changes">How often a change has been told in this episode; part of reminder keys.</param>
 /// <param name="ChangedAt">When the last change was found; null when none was.</param>
 /// <param name="What">What changed, one short sentence each.</param>
 public sealed record Announced(
-    Instant? StopEarliest,
+    IReadOnlyDictionary<WorkClass, Instant> Stops,
     IReadOnlyDictionary<string, Instant> StartBys,
     int Changes,
     Instant? ChangedAt,
     IReadOnlyList<string> What)
 {
-    public static Announced Nothing { get; } = new(null, new Dictionary<string, Instant>(), 0, null, []);
+    public static Announced Nothing { get; } = new(new Dictionary<WorkClass, Instant>(), new Dictionary<string, Instant>(), 0, null, []);
 }

@@ -1,10 +1,11 @@
+using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
 
 /// <summary>
-/// Compares a plan with what people were last told and says whether the difference is worth a message (science.md 4.3, 8.4):
-/// a latest start earlier by an hour, a stop earlier by two hours, or a job that no longer fits.
+/// Compares a plan with what people were last told and says whether the difference is worth a message (science.md 4.3, 8.4).
+/// Only what the forecast or a missed start has moved counts: that a plan made later looks different is no news.
 /// </summary>
 public static class PlanNews
 {
@@ -13,29 +14,40 @@ public static class PlanNews
     private static readonly Duration AtMostEvery = Duration.FromHours(2);
 
     /// <summary>The announced state that follows; <see cref="Announced.Changes"/> is one higher exactly when there is news.</summary>
-    public static Announced Next(Announced told, GardenPlan plan, Instant? stopEarliest)
+    public static Announced Next(Announced told, GardenPlan plan)
     {
-        var news = Changes(told, plan, stopEarliest);
+        var news = Changes(told, plan);
         if (news.Count == 0 || plan.Made - told.ChangedAt < AtMostEvery) return told;
-        return Told(told, plan, stopEarliest) with { Changes = told.Changes + 1, ChangedAt = plan.Made, What = news };
+        return Told(told, plan) with { Changes = told.Changes + 1, ChangedAt = plan.Made, What = news };
     }
 
     /// <summary>The announced state once this plan has been told for another reason (a new stage, a work day).</summary>
-    public static Announced Told(Announced told, GardenPlan plan, Instant? stopEarliest) =>
+    public static Announced Told(Announced told, GardenPlan plan) =>
         told with
         {
-            StopEarliest = stopEarliest,
+            Stops = plan.WorkStops.Where(stop => stop.Value.Earliest is not null).ToDictionary(stop => stop.Key, stop => stop.Value.Earliest!.Value),
             StartBys = plan.Jobs.ToDictionary(job => job.Job.Id, job => job.StartBy),
         };
 
-    private static List<string> Changes(Announced told, GardenPlan plan, Instant? stopEarliest)
+    private static List<string> Changes(Announced told, GardenPlan plan)
     {
         var news = new List<string>();
-        if (told.StopEarliest - stopEarliest >= StopEarlier) news.Add("The work may have to stop sooner than last told.");
-        var sooner = plan.Jobs.Count(job => told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier);
+        if (StopMoved(told, plan, WorkClass.Ground) >= StopEarlier) news.Add("The work may have to stop sooner than last told.");
+
+        var sooner = plan.Jobs.Count(job =>
+            told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier && StopMoved(told, plan, job.Job.Class) >= StartEarlier);
         if (sooner > 0) news.Add(sooner == 1 ? "One job must be started sooner." : $"{sooner} jobs must be started sooner.");
-        var lost = plan.LeftOut.Count(left => told.StartBys.ContainsKey(left.Job.Id));
+
+        var lost = plan.LeftOut.Count(left =>
+            told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || StopMoved(told, plan, left.Job.Class) >= StartEarlier));
         if (lost > 0) news.Add(lost == 1 ? "One job no longer fits." : $"{lost} jobs no longer fit.");
         return news;
+    }
+
+    /// <summary>How much earlier a class stops than was told; zero when it does not.</summary>
+    private static Duration StopMoved(Announced told, GardenPlan plan, WorkClass work)
+    {
+        if (plan.WorkStops[work].Earliest is not { } now) return Duration.Zero;
+        return told.Stops.TryGetValue(work, out var before) ? Duration.Max(Duration.Zero, before - now) : Duration.MaxValue;
     }
 }

@@ -16,32 +16,26 @@ internal static class ClassStopTimes
             var wind = timeline.Winds.FirstOrDefault(wind => wind.Site.Id == site.Id);
             foreach (var (workClass, limit) in garden.Limits)
             {
-                var arrivals = wind is null ? [] : Arrivals(wind.Members, ClassStops.MarineKt(limit, site.Terrain), timeline.AsOf);
-                if (arrivals.Count == 0 && alertArrival is { } arrival) arrivals = [arrival];
-                var notAfter = note is not null && note.GustMps >= limit.GustMps && !(leaveBy < note.From) ? note.From : leaveBy;
-                if (arrivals.Count > 0 || notAfter is not null) stops[(site.Id, workClass)] = new(arrivals, notAfter);
+                var noted = note is not null && note.GustMps >= limit.GustMps ? note.From : (Instant?)null;
+                var notAfter = noted < leaveBy ? noted : leaveBy ?? noted;
+                if (Stop(wind, ClassStops.MarineKt(limit, site.Terrain), timeline.AsOf, alertArrival, notAfter) is { } stop) stops[(site.Id, workClass)] = stop;
             }
         }
 
         return stops;
     }
 
-    /// <summary>First crossings that are not over yet; a lone member's is taken earlier, since it has no spread of its own.</summary>
-    private static List<Instant> Arrivals(WindMembers members, double marineKt, Instant now)
+    private static StopTimes? Stop(SiteWind? wind, double marineKt, Instant now, Instant? alertArrival, Instant? notAfter)
     {
-        var soon = WindSoon.At(members, marineKt, now);
-        if (soon.Earliest is not { } earliest) return [];
-        if (members.Count == 1) return [earliest];
-
-        var nowHours = (now - members.Origin).TotalHours;
-        var arrivals = members.ArrivalHours(marineKt);
-        var ends = members.EndHours(marineKt);
-        var list = new List<Instant>();
-        for (var m = 0; m < arrivals.Length; m++)
+        var soon = wind is null ? WindSoon.Never : WindSoon.At(wind.Members, marineKt, now);
+        if (soon.Earliest is not { } earliest)
         {
-            if (!float.IsNaN(arrivals[m]) && ends[m] >= nowHours) list.Add(members.Origin + Duration.FromHours(arrivals[m]));
+            var stop = alertArrival < notAfter ? alertArrival : notAfter ?? alertArrival;
+            return stop is { } known ? new(known) : null;
         }
 
-        return list;
+        // A lone member has no spread of its own: its stop is taken at the careful end.
+        if (wind!.Members.Count == 1) return new(earliest < notAfter ? earliest : notAfter ?? earliest);
+        return new(wind.Members.Unfinished(marineKt, now), wind.Members.Origin, notAfter);
     }
 }

@@ -1,6 +1,5 @@
 using StormClock.Core.Garden;
 using StormClock.Service.Desk;
-using StormClock.Service.Messages;
 
 namespace StormClock.Service.Rehearsal;
 
@@ -35,7 +34,7 @@ internal sealed class RehearsalLog : IDisposable
 
     private string Line(JournalEntry entry)
     {
-        var at = new Times(garden.Zone, entry.At).Exact(entry.At);
+        var at = entry.At.InZone(garden.Zone).ToString("uuuu-MM-dd ddd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
         var jobs = entry.Jobs is { Count: > 0 } list ? $" [{list.Count} {(list.Count == 1 ? "job" : "jobs")}]" : "";
         var what = entry.Kind switch
         {
@@ -48,6 +47,6 @@ internal sealed class RehearsalLog : IDisposable
             "done" => $"{entry.To} reported {string.Join(", ", entry.Jobs ?? [])}",
             _ => $"{entry.Subject}: {entry.Reason}",
         };
-        return $"{entry.At:uuuu-MM-dd}  {at,-14} {entry.Kind,-9} {what}{(entry.Kind == "done" ? "" : jobs)}";
+        return $"{at}  {entry.Kind,-9} {what}{(entry.Kind == "done" ? "" : jobs)}";
     }
 }

@@ -22,7 +22,7 @@ public class PlannerTests
             foreach (var workClass in Enum.GetValues<WorkClass>())
             {
                 var own = others.Where(other => other.Class == workClass).Select(other => (Instant?)other.Stop).FirstOrDefault() ?? stop;
-                if (own is { } at) stops[(site.Id, workClass)] = new([at]);
+                if (own is { } at) stops[(site.Id, workClass)] = new(at);
             }
         }
 
