@@ -36,7 +36,7 @@ public static class Amounts
             _ => (quantity, Words.Token(unit), 0.1),
         };
         var rounded = Math.Ceiling((amount / step) - Noise) * step;
-        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.#} {name}").TrimEnd();
+        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.#} {name}").TrimEnd().Replace(' ', Plain.Unbroken);
     }
 
     public static string Minutes(int minutes) => minutes switch

@@ -125,7 +125,7 @@ public partial class MessageWriterTests
     private static MessageText Write(MessageBrief brief) => MessageWriter.Write(QuayEnd.Remind(brief), QuayEnd.Links);
 
     private static IEnumerable<string> WordsOf(string text) =>
-        text.ToLowerInvariant().Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)
+        text.ToLowerInvariant().Split([' ', '\n', Plain.Unbroken], StringSplitOptions.RemoveEmptyEntries)
             .Select(word => word.TrimEnd(':')).Where(word => word is not ("-" or "")).Order(StringComparer.Ordinal);
 
     [GeneratedRegex(@"\bsafe(ly|ty|r|st)?\b", RegexOptions.IgnoreCase)]

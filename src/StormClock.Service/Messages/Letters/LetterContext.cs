@@ -26,7 +26,7 @@ internal sealed class LetterContext(Reminder reminder, LinkMaker links)
     public string Garden => Plain.Line(Brief.GardenName);
 
     /// <summary>An order to leave holds and names no later hour.</summary>
-    public bool LeaveNow => Brief.Leave && (Brief.LeaveBy is not { } by || Times.IsPast(by));
+    public bool LeaveNow => Halt.LeaveNow(Brief.Leave, Brief.LeaveBy, Times);
 
     /// <summary>
     /// The jobs that may be shown. The plan keeps its jobs before leave-by and the stop; should one slip through, it is
