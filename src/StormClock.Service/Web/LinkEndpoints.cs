@@ -20,7 +20,7 @@ internal static class LinkEndpoints
         var reading = AckToken.Read(token, keys.Keys, now);
         if (reading.Token is not { } link) return Notices.For(reading.Verdict);
 
-        return await book.LookAsync(link, now) is { } page ? Page(link, page, now) : Notices.NoLongerKnown;
+        return await book.LookAsync(link, now) is { } page ? Page(token, link, page, now) : Notices.NoLongerKnown;
     }
 
     public static async Task<IResult> AnswerAsync(
@@ -41,8 +41,10 @@ internal static class LinkEndpoints
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    private static RazorComponentResult<LinkView> Page(AckToken link, LinkPage page, Instant now) => new(new Dictionary<string, object?>
+    private static RazorComponentResult<LinkView> Page(
+        string token, AckToken link, LinkPage page, Instant now) => new(new Dictionary<string, object?>
     {
+        [nameof(LinkView.Token)] = token,
         [nameof(LinkView.Purpose)] = link.Purpose,
         [nameof(LinkView.Page)] = page,
         [nameof(LinkView.Now)] = now,

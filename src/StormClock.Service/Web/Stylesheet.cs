@@ -24,7 +24,7 @@ internal static class Stylesheet
         a { color: var(--leaf); }
         pre { white-space: pre-wrap; font: inherit; border-left: 3px solid var(--line); padding-left: 0.75rem; }
         summary { min-height: 3rem; padding: 0.5rem 0; cursor: pointer; }
-        .stop { margin: 0.75rem 0; padding: 0.75rem; background: var(--stop); color: #ffffff; }
+        .stop { margin: 0.75rem 0 1.25rem; padding: 0.75rem; background: var(--stop); color: #ffffff; }
         .stop p:last-child, .said p:last-child { margin-bottom: 0; }
         .stop strong { font-size: 1.25rem; }
         .said { margin: 0.75rem 0; padding: 0.75rem; border: 3px solid var(--leaf); }
