@@ -36,15 +36,19 @@ public static class Amounts
             _ => (quantity, Words.Token(unit), 0.1),
         };
         var rounded = Math.Ceiling((amount / step) - Noise) * step;
-        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.#} {name}").TrimEnd();
+        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.#} {name}").TrimEnd().Replace(' ', Plain.Unbroken);
     }
 
-    public static string Minutes(int minutes) => minutes switch
+    public static string Minutes(int minutes)
     {
-        < 60 => $"{minutes} min",
-        _ when minutes % 60 == 0 => $"{minutes / 60} h",
-        _ => $"{minutes / 60} h {minutes % 60} min",
-    };
+        var text = minutes switch
+        {
+            < 60 => $"{minutes} min",
+            _ when minutes % 60 == 0 => $"{minutes / 60} h",
+            _ => $"{minutes / 60} h {minutes % 60} min",
+        };
+        return text.Replace(' ', Plain.Unbroken);
+    }
 
     /// <summary>A chance as people count: 35 in 100.</summary>
     public static string Chance(double chance) => chance switch

@@ -6,7 +6,8 @@ using StormClock.Service.Web;
 namespace StormClock.Service.Messages;
 
 /// <summary>A finished message: one subject, the same content as text and as HTML.</summary>
-public sealed record MessageText(string Subject, string Text, string Html);
+/// <param name="JobTokens">The jobs that it shows, which are those of its "all of these" link; kept with the message to know them again.</param>
+public sealed record MessageText(string Subject, string Text, string Html, IReadOnlyList<string> JobTokens);
 
 /// <summary>Puts a reminder into words (product.md 6). The same reminder and links give the same text.</summary>
 public static class MessageWriter
@@ -17,7 +18,8 @@ public static class MessageWriter
         var letter = KindOf(context);
         var subject = Plain.Line(letter.Subject(context));
         IReadOnlyList<Block> blocks = [.. letter.Content(context)];
-        return new MessageText(subject, TextForm.Of(blocks), HtmlForm.Of(subject, blocks));
+        return new MessageText(
+            subject, TextForm.Of(blocks), HtmlForm.Of(subject, blocks), [.. letter.Jobs(context).Select(job => job.Token)]);
     }
 
     /// <summary>An order to leave outranks a closed garden, which outranks every other reason to write.</summary>
@@ -26,12 +28,8 @@ public static class MessageWriter
         var brief = context.Brief;
         if (context.LeaveNow || (brief.Leave && brief.Why == ReminderReason.Leave)) return new LeaveLetter();
         if (brief.Stage == Stage.GardenClosed || brief.Why == ReminderReason.Leave) return new ClosedLetter();
+        if (brief.Why == ReminderReason.StandDown) return new StandDownLetter();
 
-        return brief.Why switch
-        {
-            ReminderReason.StandDown => new StandDownLetter(),
-            ReminderReason.Recheck => new RecheckLetter(),
-            _ => new WorkLetter(),
-        };
+        return context.IsRecheck ? new RecheckLetter() : new WorkLetter();
     }
 }

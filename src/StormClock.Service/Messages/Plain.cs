@@ -6,6 +6,9 @@ namespace StormClock.Service.Messages;
 /// <summary>Makes what people typed fit for one line of a message.</summary>
 public static class Plain
 {
+    /// <summary>A blank at which no line is broken, within times and amounts; plain text has ordinary ones instead.</summary>
+    public const char Unbroken = '\u00A0';
+
     /// <summary>
     /// One line: white space and control characters become single blanks, characters that turn the direction of writing
     /// are dropped. Otherwise a name could forge a line or a header, or hide what a link says.

@@ -10,7 +10,7 @@ internal static class TextForm
         var text = new StringBuilder();
         foreach (var block in blocks) Append(text, block);
 
-        return text.ToString().TrimStart('\n');
+        return text.ToString().Replace(Plain.Unbroken, ' ');
     }
 
     private static void Append(StringBuilder text, Block block)

@@ -33,8 +33,8 @@ public sealed class Times(DateTimeZone zone, Instant now)
     {
         var local = at.InZone(zone);
         var far = at - now > WeekdayAlone || now - at > WeekdayAlone;
-        return string.Create(
-            CultureInfo.InvariantCulture, $"{(far ? $"{local:ddd d MMM HH:mm}" : $"{local:ddd HH:mm}")} {ZoneName(local)}");
+        var day = local.ToString(far ? "ddd d MMM HH:mm" : "ddd HH:mm", CultureInfo.InvariantCulture);
+        return $"{day} {ZoneName(local)}".Replace(' ', Plain.Unbroken);
     }
 
     /// <summary>The abbreviation; zones that have none are named by their distance from UTC.</summary>

@@ -19,11 +19,10 @@ public sealed class LinkMaker(Uri? pagesAddress, AckKey key)
     /// <summary>For one job; null when there are no links.</summary>
     public string? ForJob(Reminder reminder, BriefJob job) => Link(reminder, AckPurpose.Job, job.Token);
 
-    /// <summary>For all the jobs listed; on recheck lists good for the recheck only.</summary>
-    public string? ForAll(Reminder reminder, IReadOnlyList<BriefJob> jobs) => Link(
-        reminder,
-        reminder.Brief.Why == ReminderReason.Recheck ? AckPurpose.Recheck : AckPurpose.All,
-        AckList.Hash(jobs.Select(job => job.Token)));
+    /// <summary>For all the jobs listed.</summary>
+    /// <param name="purpose"><see cref="AckPurpose.All"/> before the storm, <see cref="AckPurpose.Recheck"/> after it.</param>
+    public string? ForAll(Reminder reminder, AckPurpose purpose, IReadOnlyList<BriefJob> jobs) =>
+        Link(reminder, purpose, AckList.Hash(jobs.Select(job => job.Token)));
 
     /// <summary>For saying "I am in" when the garden is closed.</summary>
     public string? ForIndoors(Reminder reminder) => Link(reminder, AckPurpose.Indoors, "");

@@ -49,6 +49,7 @@ public partial class MessageWriterTests
     public void Write_NobodyShouldWork_NamesNoJob(string kind)
     {
         var message = Write(kind);
+        Assert.Empty(message.JobTokens);
         Assert.All((BriefJob[])[QuayEnd.Lemon, QuayEnd.Beans, QuayEnd.Pane], job =>
         {
             Assert.DoesNotContain(job.ItemName, message.Text, StringComparison.OrdinalIgnoreCase);
@@ -113,11 +114,33 @@ public partial class MessageWriterTests
         var tokens = LinkToken().Matches(text).Select(match => AckToken.Read(match.Groups[1].Value, [QuayEnd.Key], QuayEnd.Now).Token!).ToList();
         Assert.Equal(["lemon/weigh_down", "beans/pick", "frame/take_down"], tokens.Take(3).Select(token => token.Subject));
         Assert.All(tokens, token => Assert.Equal(("quay-end", "e1", "ada"), (token.GardenId, token.EpisodeId, token.PersonId)));
-        Assert.Equal((AckPurpose.All, AckList.Hash(tokens.Take(3).Select(token => token.Subject))), (tokens[3].Purpose, tokens[3].Subject));
+        Assert.Equal((AckPurpose.All, AckList.Hash(Write("main-work").JobTokens)), (tokens[3].Purpose, tokens[3].Subject));
     }
 
     [Fact]
-    public void Write_Twice_GivesTheSameBytes() => Assert.Equal(Write("main-work"), Write("main-work"));
+    public void Write_RecheckList_LinksAreForTheRecheckOnly()
+    {
+        var last = LinkToken().Matches(Write("recheck").Text)[^1].Groups[1].Value;
+        Assert.Equal(AckPurpose.Recheck, AckToken.Read(last, [QuayEnd.Key], QuayEnd.Now).Token!.Purpose);
+    }
+
+    [Fact]
+    public void Write_Twice_GivesTheSameBytes()
+    {
+        var (first, second) = (Write("main-work"), Write("main-work"));
+        Assert.Equal((first.Subject, first.Text, first.Html), (second.Subject, second.Text, second.Html));
+    }
+
+    /// <summary>Also a work day or a silent source after the storm: cautions stand before any job.</summary>
+    [Fact]
+    public void Write_AfterTheStorm_AnyWorkBeginsWithCautions() =>
+        Assert.All((ReminderReason[])[ReminderReason.StageRose, ReminderReason.WorkDay, ReminderReason.OrderChanged, ReminderReason.FeedSilent, ReminderReason.Recheck], why =>
+        {
+            var text = Write(QuayEnd.Briefs["recheck"].Brief with { Why = why }).Text;
+            Assert.StartsWith("Recheck.", text, StringComparison.Ordinal);
+            Assert.True(text.IndexOf("Wires:", StringComparison.Ordinal) < text.IndexOf("Check: cold frame", StringComparison.Ordinal));
+            Assert.Equal(why == ReminderReason.FeedSilent, text.Contains("Silence is not good news", StringComparison.Ordinal));
+        });
 
     private static MessageText Write(string kind) =>
         MessageWriter.Write(QuayEnd.Remind(QuayEnd.Briefs[kind].Brief), QuayEnd.Briefs[kind].Links);
@@ -125,7 +148,7 @@ public partial class MessageWriterTests
     private static MessageText Write(MessageBrief brief) => MessageWriter.Write(QuayEnd.Remind(brief), QuayEnd.Links);
 
     private static IEnumerable<string> WordsOf(string text) =>
-        text.ToLowerInvariant().Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries)
+        text.ToLowerInvariant().Split([' ', '\n', Plain.Unbroken], StringSplitOptions.RemoveEmptyEntries)
             .Select(word => word.TrimEnd(':')).Where(word => word is not ("-" or "")).Order(StringComparer.Ordinal);
 
     [GeneratedRegex(@"\bsafe(ly|ty|r|st)?\b", RegexOptions.IgnoreCase)]

@@ -20,17 +20,19 @@ public class TimesTests
     [InlineData("2027-11-05T18:07:00Z", "Asia/Kathmandu", "Fri 23:45 UTC+0545", "an offset on the quarter, no abbreviation")]
     [InlineData("2027-11-05T18:07:00Z", "America/Sao_Paulo", "Fri 15:00 UTC-03", "no abbreviation")]
     public void Deadline_InTheGardensZone_Reads(string at, string zone, string expected, string why) =>
-        Assert.True(expected == In(zone).Deadline(At(at)), $"{why}: {In(zone).Deadline(At(at))}");
+        Assert.Equal($"{why}: {expected}", $"{why}: {Read(In(zone).Deadline(At(at)))}");
 
     [Theory]
     [InlineData("2027-11-05T18:07:00Z", "Fri 14:15 EDT")]
     [InlineData("2027-11-05T18:15:00Z", "Fri 14:15 EDT")]
     [InlineData("2027-11-05T18:15:00.001Z", "Fri 14:30 EDT")]
-    public void NotBefore_RoundsUp(string at, string expected) => Assert.Equal(expected, In("America/New_York").NotBefore(At(at)));
+    public void NotBefore_RoundsUp(string at, string expected) => Assert.Equal(expected, Read(In("America/New_York").NotBefore(At(at))));
 
     [Fact]
     public void Exact_LongAgo_IsToTheMinuteAndDated() =>
-        Assert.Equal("Thu 28 Oct 11:07 EDT", In("America/New_York").Exact(At("2027-10-28T15:07:00Z")));
+        Assert.Equal("Thu 28 Oct 11:07 EDT", Read(In("America/New_York").Exact(At("2027-10-28T15:07:00Z"))));
+
+    private static string Read(string time) => time.Replace(Plain.Unbroken, ' ');
 
     private static Times In(string zone) => new(DateTimeZoneProviders.Tzdb[zone], Now);
 

@@ -1,3 +1,4 @@
+using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 
 namespace StormClock.Service.Messages.Letters;
@@ -6,6 +7,8 @@ namespace StormClock.Service.Messages.Letters;
 internal sealed class ClosedLetter : ILetter
 {
     public string Subject(LetterContext context) => $"Stop now: Garden closed, {context.Garden}";
+
+    public IReadOnlyList<BriefJob> Jobs(LetterContext context) => [];
 
     public IEnumerable<Block> Content(LetterContext context) =>
     [

@@ -13,7 +13,7 @@ internal static class JobSection
         yield return new Heading(heading);
         if (jobs.Any(job => job.StartBy is not null))
         {
-            yield return new Paragraph("Begun by the last start named, work ends in time in 9 cases of 10.");
+            yield return new Paragraph("Begun by its last start, each job ends in time in 9 cases of 10.");
         }
 
         var place = "";
@@ -31,7 +31,7 @@ internal static class JobSection
         yield return Effort(job);
         if (job.Bring.Count > 0) yield return "Bring " + string.Join(", ", job.Bring.Select(need => Bring(need, context)));
         if (When(job, context.Times) is { } when) yield return when;
-        if (job.Why is { } why) yield return Plain.Line(why);
+        if (job.Why is { } why) yield return Words.Capital(Plain.Line(why));
     }
 
     private static string Effort(BriefJob job)

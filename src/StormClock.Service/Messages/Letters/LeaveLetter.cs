@@ -1,9 +1,13 @@
+using StormClock.Core.Reminders;
+
 namespace StormClock.Service.Messages.Letters;
 
 /// <summary>An official order to leave, or a leave-by time: the order first, and no job at all.</summary>
 internal sealed class LeaveLetter : ILetter
 {
     public string Subject(LetterContext context) => $"{Headline(context)}: {context.Garden}";
+
+    public IReadOnlyList<BriefJob> Jobs(LetterContext context) => [];
 
     public IEnumerable<Block> Content(LetterContext context) =>
     [

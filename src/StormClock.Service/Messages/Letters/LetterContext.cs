@@ -1,4 +1,5 @@
 using StormClock.Core.Reminders;
+using StormClock.Core.Stages;
 using StormClock.Service.Web;
 
 namespace StormClock.Service.Messages.Letters;
@@ -9,6 +10,9 @@ internal interface ILetter
     string Subject(LetterContext context);
 
     IEnumerable<Block> Content(LetterContext context);
+
+    /// <summary>The jobs it shows.</summary>
+    IReadOnlyList<BriefJob> Jobs(LetterContext context) => context.Jobs;
 }
 
 /// <summary>What every part of a letter needs.</summary>
@@ -26,7 +30,10 @@ internal sealed class LetterContext(Reminder reminder, LinkMaker links)
     public string Garden => Plain.Line(Brief.GardenName);
 
     /// <summary>An order to leave holds and names no later hour.</summary>
-    public bool LeaveNow => Brief.Leave && (Brief.LeaveBy is not { } by || Times.IsPast(by));
+    public bool LeaveNow => Halt.LeaveNow(Brief.Leave, Brief.LeaveBy, Times);
+
+    /// <summary>After the storm every message about work is the recheck list, whatever called for it.</summary>
+    public bool IsRecheck => Brief.Stage == Stage.Recheck || Brief.Why == ReminderReason.Recheck;
 
     /// <summary>
     /// The jobs that may be shown. The plan keeps its jobs before leave-by and the stop; should one slip through, it is

@@ -1,3 +1,5 @@
+using StormClock.Core.Acknowledgements;
+
 namespace StormClock.Service.Messages.Letters;
 
 /// <summary>One link a job and one for all; without links it says plainly where work is marked.</summary>
@@ -21,6 +23,7 @@ internal static class LinkSection
             if (context.Links.ForJob(context.Reminder, jobs[i]) is { } link) yield return new Link($"{i + 1}. {Words.Title(jobs[i])}", link);
         }
 
-        if (jobs.Count > 1 && context.Links.ForAll(context.Reminder, jobs) is { } all) yield return new Link("All of these", all);
+        var purpose = context.IsRecheck ? AckPurpose.Recheck : AckPurpose.All;
+        if (jobs.Count > 1 && context.Links.ForAll(context.Reminder, purpose, jobs) is { } all) yield return new Link("All of these", all);
     }
 }

@@ -9,6 +9,7 @@ internal sealed class RecheckLetter : ILetter
     [
         new Lead("Recheck. Go out only by daylight, 30 min after the last thunder, with no order to stay in, and after a look from the door."),
         .. SmallSections.Cautions(context),
+        .. Silence.Of(context),
         SmallSections.Stage(context),
         new Paragraph("Look before you touch: wires, gas, leaning trees, water, sharp sheets. If there is any, stay in and call. Photograph each thing before you move it."),
         .. JobSection.Of("In this order", context),

@@ -1,0 +1,40 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using StormClock.Service.Web.Views;
+
+namespace StormClock.Service.Web;
+
+/// <summary>The front page and the state of health.</summary>
+internal static class FrontEndpoints
+{
+    public static async Task<RazorComponentResult<FrontView>> ShowAsync(IJobBook book, PagesSettings settings, IClock clock)
+    {
+        var now = clock.GetCurrentInstant();
+        return new RazorComponentResult<FrontView>(new Dictionary<string, object?>
+        {
+            [nameof(FrontView.Page)] = await book.NowAsync(now),
+            [nameof(FrontView.Now)] = now,
+            [nameof(FrontView.IsPrivate)] = settings.FrontPageIsPrivate,
+        });
+    }
+
+    /// <summary>JSON; 503 when something needs the keeper, so that a simple watcher need not read it.</summary>
+    public static async Task<IResult> HealthAsync(IJobBook book, IClock clock)
+    {
+        var now = clock.GetCurrentInstant();
+        var health = await book.HealthAsync(now);
+        return TypedResults.Json(
+            new
+            {
+                good = health.Good,
+                now = $"{now}",
+                oldestUnsentSeconds = health.OldestUnsent?.TotalSeconds,
+                feeds = health.Feeds.Select(feed => new
+                {
+                    name = feed.Name,
+                    lastContent = feed.LastContent?.ToString(),
+                    ageSeconds = (now - feed.LastContent)?.TotalSeconds,
+                }),
+            },
+            statusCode: health.Good ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);
+    }
+}

@@ -1,0 +1,74 @@
+using StormClock.Core.Acknowledgements;
+using StormClock.Core.Garden;
+using StormClock.Core.Reminders;
+using StormClock.Core.Stages;
+
+namespace StormClock.Service.Web;
+
+/// <summary>What the pages ask of the service and tell it. Only <see cref="AnswerAsync"/> changes anything.</summary>
+public interface IJobBook
+{
+    /// <summary>What a link's page shows now; null when the episode or the jobs are no longer known.</summary>
+    Task<LinkPage?> LookAsync(AckToken token, Instant now);
+
+    /// <summary>Takes an answer; the same answer twice is taken once.</summary>
+    Task AnswerAsync(AckToken token, JobAnswer answer, Instant now);
+
+    /// <summary>What the front page shows.</summary>
+    Task<NowPage> NowAsync(Instant now);
+
+    /// <summary>Whether messages go out and sources still speak.</summary>
+    Task<HealthNow> HealthAsync(Instant now);
+}
+
+/// <summary>A job on a link's page with what was last said about it.</summary>
+/// <param name="By">Who said it; null while open.</param>
+public sealed record LinkJob(BriefJob Job, JobProgress Progress, string? By = null, Instant? At = null);
+
+/// <summary>The page behind one link.</summary>
+/// <param name="Leave">An order to leave, or a leave-by time, holds: said above all else.</param>
+/// <param name="PlanMovedOn">The plan has changed since the message was written.</param>
+/// <param name="Jobs">Those of the link, in their order; empty on an "I am in" page.</param>
+/// <param name="IndoorsSince">When this person said to be in, on such a page.</param>
+public sealed record LinkPage(
+    string GardenName,
+    string PersonName,
+    DateTimeZone Zone,
+    Stage Stage,
+    bool Leave,
+    Instant? LeaveBy,
+    bool PlanMovedOn,
+    IReadOnlyList<LinkJob> Jobs,
+    IReadOnlyList<Caution> Cautions,
+    Instant? IndoorsSince = null);
+
+/// <summary>The front page.</summary>
+/// <param name="Troubles">Silent or stale sources and the like, as sentences; never left out (product.md 7.3).</param>
+/// <param name="Messages">Messages written as files, newest first; empty when a mail server is set up.</param>
+public sealed record NowPage(IReadOnlyList<NowGarden> Gardens, IReadOnlyList<string> Troubles, IReadOnlyList<NowMessage> Messages);
+
+public sealed record NowGarden(
+    string Name,
+    DateTimeZone Zone,
+    UnitSystem Units,
+    Stage Stage,
+    StageReason Reason,
+    bool Leave,
+    Instant? LeaveBy,
+    Instant? StopEarliest,
+    Instant? StopLikely,
+    IReadOnlyList<NowJob> Jobs);
+
+/// <param name="MarkToken">A signed token under which it can be marked, for an installation whose messages carry no links.</param>
+public sealed record NowJob(BriefJob Job, string? MarkToken);
+
+/// <param name="Zone">The zone of its garden.</param>
+public sealed record NowMessage(string FileName, Instant Written, DateTimeZone Zone, string ToName, string Subject, string Text);
+
+/// <summary>For whoever watches the box from outside.</summary>
+/// <param name="Good">False when something needs the keeper.</param>
+/// <param name="OldestUnsent">How long the oldest message due has waited; null when none waits.</param>
+public sealed record HealthNow(bool Good, Duration? OldestUnsent, IReadOnlyList<FeedNow> Feeds);
+
+/// <param name="LastContent">Issue time of the newest content, not of the newest answer: a stale cache answers too.</param>
+public sealed record FeedNow(string Name, Instant? LastContent);

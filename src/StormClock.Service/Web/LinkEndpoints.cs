@@ -1,0 +1,76 @@
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http.HttpResults;
+using StormClock.Core.Acknowledgements;
+using StormClock.Service.Web.Views;
+
+namespace StormClock.Service.Web;
+
+/// <summary>
+/// The page behind a link. Looking never acts, because mail scanners open links and run what they find there; only a
+/// pressed button does, and pressing it again does no harm.
+/// </summary>
+internal static class LinkEndpoints
+{
+    /// <summary>Bytes of a form: one answer and the form's own token fit many times.</summary>
+    public const long LargestForm = 16 * 1024;
+
+    public static async Task<IResult> ShowAsync(string token, IJobBook book, AckKeyRing keys, IClock clock)
+    {
+        var now = clock.GetCurrentInstant();
+        var reading = AckToken.Read(token, keys.Keys, now);
+        if (reading.Token is not { } link) return Notices.For(reading.Verdict);
+
+        return await book.LookAsync(link, now) is { } page ? Page(token, link, page, now) : Notices.NoLongerKnown;
+    }
+
+    public static async Task<IResult> AnswerAsync(
+        string token, HttpContext context, IJobBook book, AckKeyRing keys, IClock clock, IAntiforgery antiforgery)
+    {
+        var now = clock.GetCurrentInstant();
+        var reading = AckToken.Read(token, keys.Keys, now);
+        if (reading.Token is not { } link) return Notices.For(reading.Verdict);
+        if (await ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread;
+        if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale;
+        if (Answer(form["answer"].ToString(), link.Purpose) is not { } answer) return Notices.FormUnread;
+        if (await book.LookAsync(link, now) is null) return Notices.NoLongerKnown;
+
+        await book.AnswerAsync(link, answer, now);
+
+        // Relative, so that it also holds behind a proxy that puts a folder before our addresses.
+        context.Response.Headers.Location = token;
+        return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    private static RazorComponentResult<LinkView> Page(
+        string token, AckToken link, LinkPage page, Instant now) => new(new Dictionary<string, object?>
+    {
+        [nameof(LinkView.Token)] = token,
+        [nameof(LinkView.Purpose)] = link.Purpose,
+        [nameof(LinkView.Page)] = page,
+        [nameof(LinkView.Now)] = now,
+    });
+
+    /// <summary>Null when it is no form, or larger or odder than any of ours.</summary>
+    private static async Task<IFormCollection?> ReadFormAsync(HttpRequest request)
+    {
+        if (!request.HasFormContentType) return null;
+
+        try
+        {
+            return await request.ReadFormAsync(request.HttpContext.RequestAborted);
+        }
+        catch (Exception odd) when (odd is BadHttpRequestException or InvalidDataException or IOException)
+        {
+            return null;
+        }
+    }
+
+    private static JobAnswer? Answer(string text, AckPurpose purpose) => (purpose, text) switch
+    {
+        (_, "done") => JobAnswer.Done,
+        (AckPurpose.Indoors, _) => null,
+        (_, "cannot") => JobAnswer.Cannot,
+        (_, "later") => JobAnswer.Later,
+        _ => null,
+    };
+}

@@ -1,0 +1,30 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using StormClock.Core.Acknowledgements;
+using StormClock.Service.Web.Views;
+
+namespace StormClock.Service.Web;
+
+/// <summary>Plain pages for links and forms that do not work, each with the status that fits and what to do.</summary>
+internal static class Notices
+{
+    public static IResult NoLongerKnown => Page(
+        StatusCodes.Status404NotFound, "No longer kept", "The list behind this link is no longer kept. Use the newest message you have.");
+
+    public static IResult FormUnread => Page(
+        StatusCodes.Status400BadRequest, "Not understood", "The answer could not be read. Open the link again and press one of its buttons.");
+
+    public static IResult FormStale => Page(
+        StatusCodes.Status400BadRequest,
+        "Nothing was changed",
+        "The page was too old, or this browser keeps no cookies. Open the link again and press the button once more.");
+
+    public static IResult For(AckVerdict verdict) => verdict == AckVerdict.Expired
+        ? Page(StatusCodes.Status410Gone, "Link expired", "This link has run out. Use the newest message you have.")
+        : Page(
+            StatusCodes.Status404NotFound,
+            "Not one of our links",
+            "This link was not made here, or part of it is missing. Copy the whole of it from the message.");
+
+    private static RazorComponentResult<NoticeView> Page(int status, string title, string text) =>
+        new(new Dictionary<string, object?> { [nameof(NoticeView.Title)] = title, [nameof(NoticeView.Text)] = text }) { StatusCode = status };
+}

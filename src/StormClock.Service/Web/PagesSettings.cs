@@ -1,0 +1,11 @@
+namespace StormClock.Service.Web;
+
+/// <summary>Settings of the pages.</summary>
+/// <param name="DataFolder">Keys of the forms are kept below it, so that a page opened before a restart still works after it.</param>
+/// <param name="PagesAddress">Where phones reach the pages; null when they cannot: then messages carry no links, and the front page, seen only near the box, shows messages and marks work.</param>
+/// <param name="LinkRequestsPerMinute">From one address; guessing a token is hopeless anyway, this keeps a small box answering.</param>
+public sealed record PagesSettings(string DataFolder, Uri? PagesAddress, int LinkRequestsPerMinute = 60)
+{
+    /// <summary>The front page may be seen by strangers as soon as phones reach it from anywhere.</summary>
+    public bool FrontPageIsPrivate => PagesAddress is null;
+}

@@ -1,0 +1,46 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace StormClock.Service.Web;
+
+/// <summary>The one style sheet, part of the program so that no file can be missing beside it.</summary>
+internal static class Stylesheet
+{
+    public const string Name = "storm.css";
+
+    private const string Css =
+        """
+        :root { color-scheme: light; --ink: #16231d; --leaf: #0b4a31; --paper: #ffffff; --stop: #7a1408; --line: #5d6b64; }
+        * { box-sizing: border-box; }
+        body { margin: 0; background: var(--paper); color: var(--ink); font: 1.125rem/1.5 system-ui, sans-serif; overflow-wrap: anywhere; }
+        header, main, footer { max-width: 40rem; margin: 0 auto; padding: 0.75rem; }
+        header { border-bottom: 4px solid var(--leaf); font-weight: bold; }
+        footer { border-top: 1px solid var(--line); margin-top: 2rem; }
+        h1 { margin: 0.75rem 0; font-size: 1.5rem; line-height: 1.25; }
+        h2 { margin: 2rem 0 0.5rem; padding-top: 0.5rem; border-top: 3px solid var(--leaf); color: var(--leaf); font-size: 1.25rem; }
+        h3 { margin: 1rem 0 0.25rem; font-size: 1.125rem; }
+        p { margin: 0 0 0.75rem; }
+        ul, ol { margin: 0 0 0.75rem; padding-left: 1.25rem; }
+        li { margin-bottom: 0.75rem; }
+        a { color: var(--leaf); }
+        pre { white-space: pre-wrap; font: inherit; border-left: 3px solid var(--line); padding-left: 0.75rem; }
+        summary { min-height: 3rem; padding: 0.5rem 0; cursor: pointer; }
+        .stop { margin: 0.75rem 0 1.25rem; padding: 0.75rem; background: var(--stop); color: #ffffff; }
+        .stop p:last-child, .said p:last-child { margin-bottom: 0; }
+        .stop strong { font-size: 1.25rem; }
+        .said { margin: 0.75rem 0; padding: 0.75rem; border: 3px solid var(--leaf); }
+        .lead { font-size: 1.25rem; font-weight: bold; }
+        .answers { display: flex; flex-direction: column; gap: 0.75rem; margin: 1rem 0; }
+        button, .mark { display: block; width: 100%; min-height: 3.5rem; padding: 0.75rem; border: 3px solid var(--leaf); border-radius: 4px;
+          background: var(--paper); color: var(--leaf); font: inherit; font-weight: bold; text-align: left; cursor: pointer; }
+        .mark { min-height: 3rem; margin-top: 0.5rem; padding: 0.5rem 0.75rem; }
+        button.first { background: var(--leaf); color: #ffffff; }
+        :focus-visible { outline: 4px solid #b35900; outline-offset: 2px; }
+
+        """;
+
+    public static ContentHttpResult Serve(HttpResponse response)
+    {
+        response.Headers.CacheControl = "max-age=3600";
+        return TypedResults.Text(Css, "text/css; charset=utf-8");
+    }
+}

@@ -1,0 +1,60 @@
+using StormClock.Core.Acknowledgements;
+using StormClock.Core.Garden;
+using StormClock.Core.Reminders;
+using StormClock.Core.Stages;
+using StormClock.Service.Tests.Messages;
+using StormClock.Service.Web;
+
+namespace StormClock.Service.Tests.Web;
+
+/// <summary>Shows invented pages and remembers every answer.</summary>
+internal sealed class FakeBook : IJobBook
+{
+    public List<(AckToken Token, JobAnswer Answer)> Answers { get; } = [];
+
+    public Func<LinkPage, LinkPage> Change { get; set; } = page => page;
+
+    public bool Forgets { get; set; }
+
+    public NowPage Now { get; set; } = new([], [], []);
+
+    public HealthNow Health { get; set; } = new(true, null, []);
+
+    public Task<LinkPage?> LookAsync(AckToken token, Instant now)
+    {
+        if (Forgets) return Task.FromResult<LinkPage?>(null);
+
+        var zone = QuayEnd.MainWork.Zone;
+        IReadOnlyList<BriefJob> jobs = token.Purpose switch
+        {
+            AckPurpose.Job => [QuayEnd.Lemon],
+            AckPurpose.Indoors => [],
+            _ => [QuayEnd.Lemon, QuayEnd.Beans],
+        };
+        var last = Answers.Count > 0 ? Answers[^1].Answer : (JobAnswer?)null;
+        var page = new LinkPage(
+            "Quay End", "Ada", zone, Stage.MainWork, false, null, false,
+            [.. jobs.Select(job => new LinkJob(job, Progress(last), last is null ? null : "Ada", last is null ? null : now))],
+            [Caution.OfficialOrders, Caution.Lifting],
+            token.Purpose == AckPurpose.Indoors && last is not null ? now : null);
+        return Task.FromResult<LinkPage?>(Change(page));
+    }
+
+    public Task AnswerAsync(AckToken token, JobAnswer answer, Instant now)
+    {
+        Answers.Add((token, answer));
+        return Task.CompletedTask;
+    }
+
+    public Task<NowPage> NowAsync(Instant now) => Task.FromResult(Now);
+
+    public Task<HealthNow> HealthAsync(Instant now) => Task.FromResult(Health);
+
+    private static JobProgress Progress(JobAnswer? answer) => answer switch
+    {
+        null => JobProgress.Open,
+        JobAnswer.Done => JobProgress.Done,
+        JobAnswer.Cannot => JobProgress.Cannot,
+        _ => JobProgress.Later,
+    };
+}

@@ -1,0 +1,119 @@
+using System.Net;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using StormClock.Core.Stages;
+using StormClock.Service.Tests.Messages;
+using StormClock.Service.Web;
+
+namespace StormClock.Service.Tests.Web;
+
+public partial class FrontPagesTests
+{
+    private static readonly NowGarden Garden = new(
+        "Quay End", QuayEnd.MainWork.Zone, QuayEnd.MainWork.Units, Stage.MainWork, QuayEnd.MainWork.Reason, false, null,
+        QuayEnd.MainWork.StopEarliest, QuayEnd.MainWork.StopLikely, [new NowJob(QuayEnd.Lemon, "a-token")]);
+
+    private static readonly NowMessage Message = new(
+        "20270920T103000Z-e1.eml", QuayEnd.Now, QuayEnd.MainWork.Zone, "Bo Marsh", "Stop by Tue 14:00 EDT", "the text of it");
+
+    public static TheoryData<string> Pages => ["/", "/health", "/storm.css", PagesHost.Link(), "/j/none", "/nowhere"];
+
+    [Theory, MemberData(nameof(Pages))]
+    public async Task Answer_Always_CarriesTheHeaders(string path)
+    {
+        await using var host = await PagesHost.StartAsync();
+        var headers = (await host.GetAsync(path)).Headers;
+        Assert.Equal(
+            "default-src 'none'; style-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
+            headers.GetValues("Content-Security-Policy").Single());
+        Assert.Equal("no-referrer", headers.GetValues("Referrer-Policy").Single());
+        Assert.StartsWith("noindex", headers.GetValues("X-Robots-Tag").Single(), StringComparison.Ordinal);
+        Assert.Equal("nosniff", headers.GetValues("X-Content-Type-Options").Single());
+    }
+
+    /// <summary>What the policy forbids is not even there: no script, no inline style, nothing from elsewhere.</summary>
+    [Fact]
+    public async Task Pages_NeedOnlyTheOneStyleSheet()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Now = new([Garden], [], [Message]);
+        foreach (var path in new[] { "/", PagesHost.Link(), "/j/none" })
+        {
+            var html = await host.ReadAsync(path);
+            Assert.DoesNotMatch(Foreign(), html);
+            var sheet = new Uri(new Uri(host.Address, path), StyleSheet().Match(html).Groups[1].Value);
+            Assert.Equal("text/css", (await host.GetAsync(sheet.PathAndQuery)).Content.Headers.ContentType!.MediaType);
+        }
+    }
+
+    [Fact]
+    public async Task Front_NearTheBox_ShowsGardenMessagesAndMarks()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Now = new([Garden], ["No fresh word from the forecast since Mon 03:00 EDT."], [Message]);
+        var html = WebUtility.HtmlDecode(await host.ReadAsync("/"));
+        Assert.All(
+            (string[])["Quay End", "Unsafe wind could come as early as", "Main work: 39", "potted lemon", "href=\"j/a-token\"", "the text of it", "No fresh word", "Ada and Bo"],
+            expected => Assert.Contains(expected, html, StringComparison.Ordinal));
+    }
+
+    /// <summary>Where phones reach it, strangers may: no tokens, no people, no messages.</summary>
+    [Fact]
+    public async Task Front_ReachableByPhones_KeepsPeopleAndTokensBack()
+    {
+        await using var host = await PagesHost.StartAsync(pagesAddress: new Uri("https://garden.example"));
+        host.Book.Now = new([Garden], [], [Message]);
+        var html = WebUtility.HtmlDecode(await host.ReadAsync("/"));
+        Assert.Contains("Quay End", html, StringComparison.Ordinal);
+        Assert.All((string[])["a-token", "Ada", "Bo", "the text of it"], hidden => Assert.DoesNotContain(hidden, html, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(Stage.GardenClosed, false)]
+    [InlineData(Stage.MainWork, true)]
+    public async Task Front_WorkIsOver_NamesNoJob(Stage stage, bool leave)
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Now = new([Garden with { Stage = stage, Leave = leave }], [], []);
+        Assert.DoesNotContain("lemon", await host.ReadAsync("/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Front_HostileNames_AreEncoded()
+    {
+        await using var host = await PagesHost.StartAsync();
+        const string name = "<script>alert(1)</script>\"'>";
+        host.Book.Now = new(
+            [Garden with { Name = name, Jobs = [new NowJob(QuayEnd.Lemon with { ItemName = name }, name)], Reason = new(StageCause.Note, name, null) }],
+            [name],
+            [Message with { Subject = name, Text = name, ToName = name, FileName = name }]);
+        Assert.DoesNotContain("<script", await host.ReadAsync("/"), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Health_AllWell_IsJsonWithAges()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Health = new(true, Duration.FromSeconds(90), [new FeedNow("advisories", QuayEnd.Now - Duration.FromMinutes(5)), new FeedNow("alerts", null)]);
+        var answer = await host.GetAsync("/health");
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        var json = JsonDocument.Parse(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement;
+        Assert.Equal(90, json.GetProperty("oldestUnsentSeconds").GetDouble());
+        Assert.Equal(300, json.GetProperty("feeds")[0].GetProperty("ageSeconds").GetDouble());
+        Assert.Equal(JsonValueKind.Null, json.GetProperty("feeds")[1].GetProperty("ageSeconds").ValueKind);
+    }
+
+    [Fact]
+    public async Task Health_SomethingWrong_Is503()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Health = new(false, null, []);
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, (await host.GetAsync("/health")).StatusCode);
+    }
+
+    [GeneratedRegex(@"<(script|img|iframe|style)\b|\sstyle=|\son\w+=|https?://", RegexOptions.IgnoreCase)]
+    private static partial Regex Foreign();
+
+    [GeneratedRegex("<link rel=\"stylesheet\" href=\"([^\"]+)\"")]
+    private static partial Regex StyleSheet();
+}
