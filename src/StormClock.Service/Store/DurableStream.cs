@@ -11,6 +11,10 @@ namespace StormClock.Service.Store;
 /// <item>a cut log is cut on the disk before it is filled again, so that old marks never stand among new pages;</item>
 /// <item>what a killed process left in the system's cache is on the disk before anything is built upon it.</item>
 /// </list>
+/// A disk that refuses a write is not told to the engine, because a commit broken off in the middle leaves page buffers
+/// behind over which the engine's finalizer throws, and that ends the process some time later. The engine is left to
+/// believe that it has written, nothing more goes to either file, and the owner looks at <see cref="DiskTrouble"/> before
+/// it acknowledges anything.
 /// </summary>
 public sealed class DurableStream : Stream
 {
@@ -21,15 +25,18 @@ public sealed class DurableStream : Stream
 
     private readonly Stream file;
     private readonly Action sync;
+    private readonly DiskTrouble trouble;
     private readonly bool isLog;
 
     /// <param name="file">The unbuffered file; owned by this stream from now on.</param>
     /// <param name="sync">Returns when everything written to the file is on the disk.</param>
+    /// <param name="trouble">Shared by both files.</param>
     /// <param name="isLog">Whether this is the log, whose pages carry the commit mark.</param>
-    public DurableStream(Stream file, Action sync, bool isLog)
+    public DurableStream(Stream file, Action sync, DiskTrouble trouble, bool isLog)
     {
         this.file = file;
         this.sync = sync;
+        this.trouble = trouble;
         this.isLog = isLog;
         sync();
     }
@@ -49,13 +56,13 @@ public sealed class DurableStream : Stream
     }
 
     /// <summary>Opens or creates the file; throws IOException where the system does.</summary>
-    public static DurableStream Open(string path, bool isLog)
+    public static DurableStream Open(string path, DiskTrouble trouble, bool isLog)
     {
         // The engine writes whole pages; a second buffer would only hide what has reached the system.
         var file = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read, bufferSize: 1);
         try
         {
-            return new DurableStream(file, () => file.Flush(flushToDisk: true), isLog);
+            return new DurableStream(file, () => file.Flush(flushToDisk: true), trouble, isLog);
         }
         catch
         {
@@ -64,25 +71,33 @@ public sealed class DurableStream : Stream
         }
     }
 
-    public override int Read(byte[] buffer, int offset, int count) => file.Read(buffer, offset, count);
+    public override int Read(byte[] buffer, int offset, int count)
+    {
+        // What the engine believes to have written is not there to be read.
+        trouble.ThrowIfAny();
+        return file.Read(buffer, offset, count);
+    }
 
     public override void Write(byte[] buffer, int offset, int count)
     {
         var finishesTransaction = isLog && count == PageBytes && buffer[offset + FinishedMarkAt] != 0;
-        if (finishesTransaction) sync();
-        file.Write(buffer, offset, count);
-        if (finishesTransaction) sync();
+        trouble.Catch(() =>
+        {
+            if (finishesTransaction) sync();
+            file.Write(buffer, offset, count);
+            if (finishesTransaction) sync();
+        });
     }
 
-    public override void Flush() => sync();
+    public override void Flush() => trouble.Catch(sync);
 
     public override long Seek(long offset, SeekOrigin origin) => file.Seek(offset, origin);
 
-    public override void SetLength(long value)
+    public override void SetLength(long value) => trouble.Catch(() =>
     {
         file.SetLength(value);
         sync();
-    }
+    });
 
     protected override void Dispose(bool disposing)
     {

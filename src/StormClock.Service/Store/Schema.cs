@@ -28,6 +28,10 @@ internal static class Schema
             if (version > Version) throw new StoreTooNewException(version, Version);
         }
 
+        // The engine would fold its log inside a commit, or even a read, and fail either when the disk has no room for that;
+        // the store does it by itself between them.
+        if (database.CheckpointSize != 0) database.CheckpointSize = 0;
+
         database.GetCollection(JobStates).EnsureIndex("episodeMark", "$.episodeMark");
         database.GetCollection(Pressed).EnsureIndex("tokenMark", "$.tokenMark");
         var outbox = database.GetCollection(Outbox);

@@ -3,8 +3,8 @@ using LiteDB.Engine;
 
 namespace StormClock.Service.Store;
 
-/// <summary>The data file and the log it is recovered from.</summary>
-public sealed record StoreStreams(Stream Data, Stream Log) : IDisposable
+/// <summary>The data file, the log it is recovered from, and whether the disk has refused either.</summary>
+public sealed record StoreStreams(Stream Data, Stream Log, DiskTrouble Trouble) : IDisposable
 {
     public void Dispose()
     {
@@ -48,9 +48,8 @@ internal sealed class StoreFile : IDisposable
         // A database half written under its own name could never be opened again, so it gets its name when it is whole.
         var draft = path + ".new";
         File.Delete(draft);
-        using (Open(() => new StoreStreams(DurableStream.Open(draft, isLog: false), new MemoryStream())))
-        {
-        }
+        var trouble = new DiskTrouble();
+        Open(new StoreStreams(DurableStream.Open(draft, trouble, isLog: false), new MemoryStream(), trouble), foldLog: true).Dispose();
 
         File.Move(draft, path);
         FolderSync.Now(folder);
@@ -59,10 +58,11 @@ internal sealed class StoreFile : IDisposable
     /// <summary>The two files of a folder on durable streams; creates the log where it is missing.</summary>
     public static StoreStreams Streams(string folder)
     {
-        var data = DurableStream.Open(Path.Combine(folder, DataName), isLog: false);
+        var trouble = new DiskTrouble();
+        var data = DurableStream.Open(Path.Combine(folder, DataName), trouble, isLog: false);
         try
         {
-            var streams = new StoreStreams(data, DurableStream.Open(Path.Combine(folder, LogName), isLog: true));
+            var streams = new StoreStreams(data, DurableStream.Open(Path.Combine(folder, LogName), trouble, isLog: true), trouble);
             FolderSync.Now(folder);
             return streams;
         }
@@ -73,35 +73,61 @@ internal sealed class StoreFile : IDisposable
         }
     }
 
-    /// <summary>Opens the database, recovers what the log holds and folds it into the data file.</summary>
+    /// <summary>
+    /// Opens the database, recovers what the log holds and folds it into the data file. Where the disk is too full for
+    /// the folding, the log stays as it is: reading must go on.
+    /// </summary>
     public static StoreFile Open(Func<StoreStreams> open)
     {
-        var streams = open();
         try
         {
-            var engine = new LiteEngine(new EngineSettings
+            return Open(open(), foldLog: true);
+        }
+        catch (IOException)
+        {
+            return Open(open(), foldLog: false);
+        }
+    }
+
+    private static StoreFile Open(StoreStreams streams, bool foldLog)
+    {
+        StoreFile? file = null;
+        try
+        {
+            file = new StoreFile(streams, new LiteDatabase(new LiteEngine(new EngineSettings
             {
                 DataStream = streams.Data,
                 LogStream = streams.Log,
                 // Ids and tokens differ by case; the default would fold it, by the machine's culture at that.
                 Collation = new Collation("/Ordinal"),
-            });
-            var file = new StoreFile(streams, new LiteDatabase(engine));
-            file.Database.Checkpoint();
+            })));
             Schema.Ensure(file.Database);
+            file.ThrowIfTrouble();
+            if (foldLog) file.FoldLog();
             return file;
         }
         catch
         {
-            streams.Dispose();
+            if (file is null) streams.Dispose();
+            else file.Dispose();
             throw;
         }
     }
 
-    /// <summary>Folds the log into the data file and empties it.</summary>
-    public void Checkpoint() => Database.Checkpoint();
+    /// <summary>Throws the disk's refusal, where there was one since the opening: nothing since then can be relied on.</summary>
+    public void ThrowIfTrouble() => streams.Trouble.ThrowIfAny();
 
-    /// <summary>A whole copy, given that a checkpoint has just been made: the log is empty then and the data file alone is the database.</summary>
+    /// <summary>Size of what has not yet been folded into the data file.</summary>
+    public long LogBytes => streams.Log.Length;
+
+    /// <summary>Copies the log into the data file and empties it; where that fails, the log still holds everything.</summary>
+    public void FoldLog()
+    {
+        Database.Checkpoint();
+        ThrowIfTrouble();
+    }
+
+    /// <summary>A whole copy, given that the log has just been folded: it is empty then and the data file alone is the database.</summary>
     public void CopyTo(Stream target)
     {
         streams.Data.Position = 0;

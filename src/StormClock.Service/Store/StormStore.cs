@@ -10,7 +10,11 @@ namespace StormClock.Service.Store;
 public sealed class StormStore : IDisposable
 {
     private const int QueueLength = 256;
-    private static readonly TimeSpan IdleBeforeCheckpoint = TimeSpan.FromSeconds(5);
+
+    /// <summary>The log is folded into the data file when it has grown by so much, 4 MB.</summary>
+    private const long FoldEveryBytes = 500 * 8192;
+
+    private static readonly TimeSpan IdleBeforeFolding = TimeSpan.FromSeconds(5);
 
     private readonly IDisposable? folderLock;
     private readonly Func<StoreStreams> openStreams;
@@ -19,6 +23,7 @@ public sealed class StormStore : IDisposable
     private readonly Thread owner;
     private StoreFile? file;
     private bool logHasPages;
+    private long foldAtBytes = FoldEveryBytes;
     private int disposed;
 
     /// <summary>For tests with streams of their own; <see cref="Open"/> is the way for everybody else.</summary>
@@ -87,7 +92,7 @@ public sealed class StormStore : IDisposable
             {
                 var open = Guarded(current =>
                 {
-                    current.Checkpoint();
+                    current.FoldLog();
                     return current;
                 });
                 Backup(open, Path.GetFullPath(path));
@@ -148,10 +153,18 @@ public sealed class StormStore : IDisposable
     {
         while (!queue.IsCompleted)
         {
-            if (queue.TryTake(out var action, logHasPages ? IdleBeforeCheckpoint : Timeout.InfiniteTimeSpan)) action();
-            else if (!queue.IsCompleted) CheckpointWhenIdle();
+            if (queue.TryTake(out var action, logHasPages ? IdleBeforeFolding : Timeout.InfiniteTimeSpan))
+            {
+                action();
+                if (file?.LogBytes >= foldAtBytes) FoldLog();
+            }
+            else if (!queue.IsCompleted)
+            {
+                FoldLog();
+            }
         }
 
+        FoldLog();
         Close();
     }
 
@@ -199,7 +212,16 @@ public sealed class StormStore : IDisposable
     {
         try
         {
-            return use(file ??= StoreFile.Open(openStreams));
+            var open = file ??= StoreFile.Open(openStreams);
+            try
+            {
+                return use(open);
+            }
+            finally
+            {
+                // Before anything is acknowledged, and before an error of the engine that only follows from it is told.
+                open.ThrowIfTrouble();
+            }
         }
         catch (Exception e) when (IsDiskTrouble(e))
         {
@@ -227,13 +249,18 @@ public sealed class StormStore : IDisposable
         FolderSync.Now(folder);
     }
 
-    /// <summary>Keeps the log from growing in a service that runs for months. Trouble is told by the next use, which meets it too.</summary>
-    private void CheckpointWhenIdle()
+    /// <summary>
+    /// Keeps the log short in a service that runs for months; on its own, so that nobody's write or read fails with it.
+    /// Without room for it the log grows on, and it is tried again when that has grown as much again or after a pause.
+    /// </summary>
+    private void FoldLog()
     {
         logHasPages = false;
+        foldAtBytes = (file?.LogBytes ?? 0) + FoldEveryBytes;
         try
         {
-            file?.Checkpoint();
+            file?.FoldLog();
+            foldAtBytes = FoldEveryBytes;
         }
         catch (Exception e) when (IsDiskTrouble(e))
         {
@@ -241,7 +268,7 @@ public sealed class StormStore : IDisposable
         }
     }
 
-    /// <summary>Closing tries a last checkpoint; where the disk refuses it, the log still holds everything acknowledged.</summary>
+    /// <summary>Trouble in closing is of no interest: what was acknowledged is in the log or the data file.</summary>
     private void Close()
     {
         try

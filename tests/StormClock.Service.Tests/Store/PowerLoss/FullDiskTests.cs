@@ -1,0 +1,96 @@
+using StormClock.Service.Outbox;
+using StormClock.Service.Store;
+
+namespace StormClock.Service.Tests.Store.PowerLoss;
+
+/// <summary>The disk takes no more bytes: acknowledged data stays, reading goes on, and writing resumes when there is room.</summary>
+public class FullDiskTests
+{
+    private const int Page = 8192;
+
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [InlineData(40 * Page)]
+    // The last page fits in part only.
+    [InlineData((70 * Page) + 4096)]
+    [InlineData((90 * Page) + 1)]
+    // Full in the middle of a checkpoint, which the engine makes by itself every 1000 pages of log.
+    [InlineData(1015 * Page)]
+    public async Task Write_DiskFull_LosesNothingAcknowledgedAndResumes(int roomBytes)
+    {
+        var disk = SimulatedDisk.WithEmptyDatabase();
+        disk.Capacity = disk.Start[0].Length + roomBytes;
+        using var store = new StormStore(disk.DurableStreams);
+        var acknowledged = 0;
+
+        var refused = await Assert.ThrowsAsync<StoreUnavailableException>(async () =>
+        {
+            while (true)
+            {
+                await InsertAsync(store, acknowledged);
+                acknowledged++;
+            }
+        });
+
+        Assert.Contains("no space left", refused.Message, StringComparison.Ordinal);
+        Assert.True(acknowledged > 3, $"only {acknowledged} writes before the disk was full");
+        var there = CountWhileFull(store, acknowledged);
+        disk.Capacity = long.MaxValue;
+        for (var i = 0; i < 20; i++) await InsertAsync(store, there + i);
+        AssertHolds(store, there + 20);
+        using var reopened = new StormStore(new SimulatedDisk(disk.Contents(0), disk.Contents(1)).DurableStreams);
+        AssertHolds(reopened, there + 20);
+    }
+
+    /// <summary>
+    /// The engine's own objects, left behind by broken-off writes, are finalized without ending the process; they threw
+    /// when the refusal of the disk was passed on to the engine.
+    /// </summary>
+    [Fact]
+    public async Task Write_DiskFullAgainAndAgain_LeavesNothingThatFailsWhenCollected()
+    {
+        var disk = SimulatedDisk.WithEmptyDatabase();
+        var store = new StormStore(disk.DurableStreams);
+        Exception? fatal = null;
+        void Keep(object sender, UnhandledExceptionEventArgs e) => fatal = (Exception)e.ExceptionObject;
+        AppDomain.CurrentDomain.UnhandledException += Keep;
+        try
+        {
+            for (var round = 0; round < 30; round++)
+            {
+                disk.Capacity = disk.Contents(0).Length + disk.Contents(1).Length + (round % 5 * Page) + 100;
+                await Assert.ThrowsAsync<StoreUnavailableException>(
+                    () => store.WriteAsync(tx => Advisories.Add(tx, new HeardAdvisory($"big {round}", new byte[20 * Page], "cap", Entries.Start, Entries.Start, "feed")), Cancellation));
+            }
+
+            store.Dispose();
+            GC.Collect();
+            GC.WaitForPendingFinalizers();
+            Assert.Null(fatal);
+        }
+        finally
+        {
+            AppDomain.CurrentDomain.UnhandledException -= Keep;
+        }
+    }
+
+    private static int CountWhileFull(StormStore store, int acknowledged)
+    {
+        // A write that failed may be found all the same; no later one can be.
+        var there = store.Read(reader => OutboxTable.OfGarden(reader, "hollow").Count);
+        Assert.InRange(there, acknowledged, acknowledged + 1);
+        AssertHolds(store, there);
+        return there;
+    }
+
+    private static void AssertHolds(StormStore store, int count)
+    {
+        Assert.Equal(
+            Enumerable.Range(0, count).Select(i => $"Text of o{i}").Order(StringComparer.Ordinal),
+            store.Read(reader => OutboxTable.OfGarden(reader, "hollow")).Select(entry => entry.Message.Text).Order(StringComparer.Ordinal));
+        Assert.True(store.Read(StoreState.IndexesMatch));
+    }
+
+    private static Task InsertAsync(StormStore store, int i) => store.WriteAsync(tx => OutboxTable.Insert(tx, Entries.Make($"o{i}")), Cancellation);
+}
