@@ -107,12 +107,8 @@ public static class GardenWriter
 
     private static string? Number(double? number) => number is { } value ? Number(value) : null;
 
-    /// <summary>The shortest digits that give the same number back, never with an exponent.</summary>
-    private static string Number(double number)
-    {
-        var shortest = number.ToString("R", CultureInfo.InvariantCulture);
-        return shortest.Contains('E') ? ((decimal)number).ToString(CultureInfo.InvariantCulture) : shortest;
-    }
+    /// <summary>The shortest digits that give the same number back.</summary>
+    private static string Number(double number) => number.ToString("R", CultureInfo.InvariantCulture);
 
     private static string Flag(bool flag) => flag ? "true" : "false";
 

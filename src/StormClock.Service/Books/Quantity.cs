@@ -50,12 +50,12 @@ internal static partial class Quantity
         return null;
     }
 
-    /// <summary>A plain decimal number with a point; null for anything else, NaN and infinities included.</summary>
+    /// <summary>A number with a decimal point; null for anything else, NaN and infinities included.</summary>
     public static double? Number(string text) =>
-        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
             ? number
             : null;
 
-    [GeneratedRegex(@"^\s*(?<number>[-+]?[0-9]*\.?[0-9]+)\s*(?<unit>[A-Za-z/]*)\s*(?<word>[a-z]*)\s*$")]
+    [GeneratedRegex(@"^\s*(?<number>[-+]?[0-9]*\.?[0-9]+([eE][-+]?[0-9]+)?)\s*(?<unit>[A-Za-z/]*)\s*(?<word>[a-z]*)\s*$")]
     private static partial Regex NumberUnitWord();
 }

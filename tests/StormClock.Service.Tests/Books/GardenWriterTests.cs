@@ -46,7 +46,7 @@ public sealed class GardenWriterTests : IDisposable
     {
         var good = Read(SampleBook.Good);
         var name = Gen.String[Gen.Char["ab \"'\\:#{}[],&*!|>%@`-?~é≈"], 1, 20].Where(text => text.Trim().Length > 0).Select(text => text.Trim());
-        Gen.Select(name, name, Gen.Double[0, 20_000], Gen.Int[1, 100_000].Select(tenths => tenths / 1e7)).Sample(
+        Gen.Select(name, name, Gen.Double[0, 20_000], Gen.Double[0, 1]).Sample(
             (itemName, fallback, mass, small) =>
             {
                 var item = good.Items[0];
