@@ -29,13 +29,16 @@ internal static class SourceText
         }
     }
 
-    /// <summary>Lines without their ends and without the padding and transmission marks (SOH, ETX) around them.</summary>
+    /// <summary>
+    /// Lines without their ends and without the padding and transmission marks (SOH, ETX) around them. A line may end
+    /// with CR CR LF, as on the old circuits; that is one end, not two.
+    /// </summary>
     public static string[] Lines(string text)
     {
-        var lines = text.ReplaceLineEndings("\n").Split('\n');
+        var lines = text.Replace("\r\r\n", "\n", StringComparison.Ordinal).ReplaceLineEndings("\n").Split('\n');
         for (var i = 0; i < lines.Length; i++)
         {
-            lines[i] = lines[i].Trim().Trim('\u0001', '\u0003', '\r').Trim();
+            lines[i] = lines[i].Trim().Trim('\u0001', '\u0003').Trim();
         }
 
         return lines;

@@ -20,7 +20,7 @@ public static class CapReader
     {
         if (bytes.Length > MostBytes)
         {
-            return new ReadFault("the file", $"is larger than {MostBytes / 1024} KB; such an alert is not read");
+            return new ReadFault("the file", $"is larger than {MostBytes / 1024} KB; such an alert is not read", 1);
         }
 
         if (KnownProduct.Of(bytes.Span) is ProductKind.Empty or ProductKind.Binary or ProductKind.HtmlPage or ProductKind.Json or ProductKind.ForecastAdvisory)

@@ -13,6 +13,9 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
     private PointDraft? current;
     private bool closed;
 
+    /// <summary>The point above was refused, so its wind and radii need no fault of their own.</summary>
+    private bool refused;
+
     public void Read(string line, int number)
     {
         if (line.Length == 0) return;
@@ -54,7 +57,7 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
 
     private void ReadForecast(Match match, int number)
     {
-        current = null;
+        (current, refused) = (null, true);
         var words = match.Groups["words"].Value;
         if (Draft(match, number, words) is not { } point) return;
 
@@ -68,14 +71,14 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
     /// <summary>A second point for the same moment is a slip of the pen (seen in 1994); the first one stands.</summary>
     private void Keep(PointDraft point)
     {
-        current = point;
+        (current, refused) = (point, false);
         if (forecast.Count == 0 || point.Valid > forecast[^1].Valid) forecast.Add(point);
     }
 
     private void ReadWind(Match match, int number)
     {
         double? gust = match.Groups["gust"].Success ? AdvisoryLine.Number(match, "gust") : null;
-        if (current is null || !current.TrySetWind(AdvisoryLine.Number(match, "wind"), gust))
+        if (current?.TrySetWind(AdvisoryLine.Number(match, "wind"), gust) is not true && !refused)
         {
             Fault(number, "a wind that belongs to no point; the line with its time is missing above");
         }
@@ -85,7 +88,7 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
     {
         var threshold = (int)AdvisoryLine.Number(match, "kt");
         if (threshold is not (34 or 50 or 64)) Fault(number, $"wind radii of {threshold} kt; only 34, 50 and 64 are known");
-        else if (current is null || !current.TrySetRadii(threshold, AdvisoryLine.RadiiOf(match)))
+        else if (current?.TrySetRadii(threshold, AdvisoryLine.RadiiOf(match)) is not true && !refused)
         {
             Fault(number, "wind radii that belong to no point; the line with its time is missing above");
         }
@@ -113,7 +116,10 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
         return null;
     }
 
-    private static bool IsUnread(string line) => AdvisoryLine.SpeaksOfWind().IsMatch(line) && !AdvisoryLine.Seas().IsMatch(line);
+    /// <summary>Prose away from the points may speak of knots as it likes.</summary>
+    private bool IsUnread(string line) =>
+        AdvisoryLine.SpeaksOfPoint().IsMatch(line)
+        || (current is not null && AdvisoryLine.SpeaksOfWind().IsMatch(line) && !AdvisoryLine.Seas().IsMatch(line));
 
     private static string Shortened(string line) => line.Length <= 60 ? line : line[..60] + "…";
 

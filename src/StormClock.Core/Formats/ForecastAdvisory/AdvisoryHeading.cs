@@ -42,7 +42,7 @@ internal sealed partial record AdvisoryHeading(
         var date = DateLine().Match(line);
         var month = Array.IndexOf(MonthNames, date.Groups["month"].Value.ToUpperInvariant()) + 1;
         var (year, day, time) = (Whole(date, "year"), Whole(date, "day"), Whole(date, "time"));
-        if (month == 0 || year < 1950 || day < 1 || day > CalendarSystem.Iso.GetDaysInMonth(year, month)) return null;
+        if (month == 0 || year is < 1950 or > 2999 || day < 1 || day > CalendarSystem.Iso.GetDaysInMonth(year, month)) return null;
         if (time / 100 > 23 || time % 100 > 59) return null;
         return Instant.FromUtc(year, month, day, time / 100, time % 100);
     }

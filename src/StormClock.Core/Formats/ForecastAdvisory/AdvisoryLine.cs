@@ -30,8 +30,12 @@ internal static partial class AdvisoryLine
     [GeneratedRegex(@"^(?:RADIUS\s+IN\s+NM\s+OF\s+)?(?<kt>\d{1,3})\s*KT(?:\.+|\s+WINDS)\s*(?<ne>\d{1,3})\s*NE\s+(?<se>\d{1,3})\s*SE\s+(?<sw>\d{1,3})\s*SW\s+(?<nw>\d{1,3})\s*NW\.*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     public static partial Regex Radii();
 
-    /// <summary>A line that plainly speaks of a point, a wind or its reach, whether or not it can be read.</summary>
-    [GeneratedRegex(@"\bVALID\s+\d|^MAX\s|^(?:RADIUS\s.*)?\d+\s*KT\b|\d\s*(?:NE|SE|SW|NW)\b.*\d\s*(?:NE|SE|SW|NW)\b|CENTER\s+WAS\s+LOCATED|^REPEAT\b|VALID\s+AT\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    /// <summary>A line that plainly begins a point, whether or not it can be read.</summary>
+    [GeneratedRegex(@"\bVALID\s+(?:AT\s+)?\d|CENTER\s+WAS\s+LOCATED|^REPEAT\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    public static partial Regex SpeaksOfPoint();
+
+    /// <summary>A line that plainly tells a wind or its reach, whether or not it can be read.</summary>
+    [GeneratedRegex(@"^MAX\s|^(?:RADIUS\s.*)?\d+\s*KT\b|\d\s*(?:NE|SE|SW|NW)\b.*\d\s*(?:NE|SE|SW|NW)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     public static partial Regex SpeaksOfWind();
 
     /// <summary>"12 FT SEAS..270NE 210SE 150SW 150NW." and its old form are about waves, not wind.</summary>
@@ -41,6 +45,10 @@ internal static partial class AdvisoryLine
     /// <summary>The last lines of a whole message; a text without any of them was cut off on its way.</summary>
     [GeneratedRegex(@"^(?:NEXT\s+ADVISORY\s+AT\b|FORECASTER\b|\$\$|NNNN)|THIS\s+IS\s+THE\s+LAST\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     public static partial Regex Closing();
+
+    /// <summary>The sentence, which may run over a line end, that no further advisory follows.</summary>
+    [GeneratedRegex(@"THIS\s+IS\s+THE\s+LAST\s+(?:FORECAST/|MARINE\s+)?ADVISORY\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    public static partial Regex Last();
 
     /// <summary>The position of a match, null when it has none or it is not on the globe.</summary>
     public static GeoPoint? PointOf(Match match)

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using StormClock.Core.Advisories;
 
 namespace StormClock.Core.Formats.ForecastAdvisory;
@@ -17,7 +16,7 @@ public static class ForecastAdvisoryReader
     {
         if (bytes.Length > MostBytes)
         {
-            return new ReadFault("the file", $"is larger than {MostBytes / 1024} KB, so it is no forecast/advisory");
+            return new ReadFault("the file", $"is larger than {MostBytes / 1024} KB, so it is no forecast/advisory", 1);
         }
 
         var kind = KnownProduct.Of(bytes.Span);
@@ -54,15 +53,9 @@ public static class ForecastAdvisoryReader
             Corrected: found.Correction is not null,
             found.Special,
             Potential: found.Kind.StartsWith("POTENTIAL", StringComparison.OrdinalIgnoreCase),
-            Final: SaysLast(lines))
+            Final: AdvisoryLine.Last().IsMatch(string.Join(' ', lines)))
         {
             CorrectionLetter = found.Correction ?? 'A',
         };
     }
-
-    private static bool SaysLast(string[] lines) =>
-        Regex.IsMatch(
-            string.Join(' ', lines),
-            @"THIS\s+IS\s+THE\s+LAST\s+(?:FORECAST/|MARINE\s+)?ADVISORY\b",
-            RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 }
