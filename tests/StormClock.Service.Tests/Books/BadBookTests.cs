@@ -38,6 +38,10 @@ public class BadBookTests
         { "gust: 24 mph gust", "gust: 24 lb", "ladder:", ["unknown unit 'lb'", "mph"] },
         { "unit: ft", "unit: fathom", "{material: rope, quantity: 100", ["'fathom'", "not known"] },
         { "quantity: 8, unit: m", "quantity: 8, unit: each", "{material: rope, quantity: 8", ["counts it in each", "line 21 counts it in m"] },
+        { "quantity: 8, unit: m", "quantity: 8 ft, unit: m", "{material: rope, quantity: 8", ["given twice"] },
+        { "quantity: 8, unit: m", "quantity: 8 fathom", "{material: rope, quantity: 8", ["'fathom'", "not known"] },
+        { "quantity: 8, unit: m", "quantity: -8, unit: m", "{material: rope, quantity: -8", ["from 0 to 1000000", "'-8'"] },
+        { "quantity: 8, unit: m", "quantity: some, unit: m", "{material: rope, quantity: some", ["with a unit or without", "'some'"] },
 
         // absurd numbers
         { "latitude: 30.1", "latitude: 91", "{id: home", ["from -90 to 90", "'91'"] },
