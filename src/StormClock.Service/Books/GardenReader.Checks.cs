@@ -25,13 +25,15 @@ public sealed partial class GardenReader
     }
 
     /// <summary>Far above any garden; keeps a runaway file from costing minutes.</summary>
-    private const int MostLines = 2000;
+    private const int MostJobs = 2000;
+
+    private const int MostSites = 50;
 
     private void Check(GardenBook book)
     {
-        if (book.Items.Count > MostLines || jobLines.Count > MostLines)
+        if (jobLines.Count > MostJobs || book.Sites.Count > MostSites)
         {
-            faults.Add(1, $"the book has {book.Items.Count} items and {jobLines.Count} jobs, more than {MostLines}; split it into several gardens");
+            faults.Add(1, $"the book has {jobLines.Count} jobs on {book.Sites.Count} sites, more than {MostJobs} or {MostSites}; split it into several gardens");
             return;
         }
 

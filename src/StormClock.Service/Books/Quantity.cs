@@ -17,11 +17,6 @@ internal sealed record QuantityKind(string Name, string Example, double? PlainNu
     {
         ["m/s"] = 1, ["mph"] = Wind.MpsPerMph, ["kt"] = Wind.MpsPerKt, ["kn"] = Wind.MpsPerKt, ["knots"] = Wind.MpsPerKt, ["km/h"] = 1 / 3.6, ["kmh"] = 1 / 3.6,
     });
-
-    public static QuantityKind Length { get; } = new("a length", "6 ft or 1.8 m", 1, new Dictionary<string, double>
-    {
-        ["m"] = 1, ["cm"] = 0.01, ["mm"] = 0.001, ["ft"] = 0.3048, ["in"] = 0.0254, ["yd"] = 0.9144,
-    });
 }
 
 /// <summary>Reads a number with its unit, e.g. <c>40 lb</c> or <c>25 mph gust</c>.</summary>
@@ -50,12 +45,19 @@ internal static partial class Quantity
         return null;
     }
 
-    /// <summary>A plain decimal number with a point; null for anything else, NaN and infinities included.</summary>
+    /// <summary>The number and the unit behind it, which may be empty; null when the text is no such pair.</summary>
+    public static (double Number, string Unit)? Split(string text)
+    {
+        var parts = NumberUnitWord().Match(text);
+        return parts.Success && parts.Groups["word"].Length == 0 && Number(parts.Groups["number"].Value) is { } number ? (number, parts.Groups["unit"].Value) : null;
+    }
+
+    /// <summary>A number with a decimal point; null for anything else, NaN and infinities included.</summary>
     public static double? Number(string text) =>
-        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
             ? number
             : null;
 
-    [GeneratedRegex(@"^\s*(?<number>[-+]?[0-9]*\.?[0-9]+)\s*(?<unit>[A-Za-z/]*)\s*(?<word>[a-z]*)\s*$")]
+    [GeneratedRegex(@"^\s*(?<number>[-+]?[0-9]*\.?[0-9]+([eE][-+]?[0-9]+)?)\s*(?<unit>[A-Za-z/]*)\s*(?<word>[a-z]*)\s*$")]
     private static partial Regex NumberUnitWord();
 }

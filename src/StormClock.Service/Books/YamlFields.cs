@@ -12,6 +12,10 @@ internal readonly record struct Placed(string Text, int Line);
 internal sealed partial class YamlFields
 {
     private const int LongestText = 400;
+
+    /// <summary>Far above any garden; keeps a runaway file from costing minutes.</summary>
+    private const int LongestList = 2000;
+
     private const int LongestShown = 40;
 
     private static readonly string[] NamingKeys = ["id", "kind", "name", "material"];
@@ -100,7 +104,12 @@ internal sealed partial class YamlFields
     public IReadOnlyList<YamlFields> Maps(string key, string noun, IReadOnlyCollection<string> known, string example, bool required = false)
     {
         if ((required ? Required(key, example) : Optional(key, example)) is not { } node) return [];
-        if (node is YamlList list) return [.. list.Entries.Select(entry => AsMap(key, entry, noun, known, example)).OfType<YamlFields>()];
+        if (node is YamlHole) return [];
+        if (node is YamlList list)
+        {
+            if (list.Entries.Count > LongestList) Fault(key, $"has {list.Entries.Count} entries, more than {LongestList}; split it");
+            return [.. list.Entries.Take(LongestList).Select(entry => AsMap(key, entry, noun, known, example)).OfType<YamlFields>()];
+        }
 
         Fault(key, $"must be a list, each entry beginning with '- '; write e.g. {example}");
         return [];

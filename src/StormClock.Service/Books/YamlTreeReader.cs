@@ -10,9 +10,6 @@ namespace StormClock.Service.Books;
 /// </summary>
 internal sealed partial class YamlTreeReader
 {
-    /// <summary>A garden of a thousand items stays under a third of this.</summary>
-    private const int MostCharacters = 1_000_000;
-
     private const int DeepestNesting = 12;
 
     private readonly FaultList faults;
@@ -29,7 +26,7 @@ internal sealed partial class YamlTreeReader
     public static YamlMap? Read(string text, FaultList faults)
     {
         text = text.TrimStart('\uFEFF');
-        if (!LooksLikeYaml(text, faults)) return null;
+        if (!YamlGate.Passes(text, faults)) return null;
 
         try
         {
@@ -40,59 +37,6 @@ internal sealed partial class YamlTreeReader
             faults.Add((int)broken.Start.Line, $"broken YAML ({Detail(broken)}); check the indentation, closing brackets and quotes, and quote text that holds ': ' or ' #'");
             return null;
         }
-    }
-
-    private static bool LooksLikeYaml(string text, FaultList faults)
-    {
-        if (text.Length > MostCharacters)
-        {
-            faults.Add(1, $"the file has {text.Length} characters, more than {MostCharacters}; split it into one file a garden");
-            return false;
-        }
-
-        if (text.TrimStart().StartsWith('<'))
-        {
-            faults.Add(1, "this is HTML or XML, not YAML; save the plain YAML file instead");
-            return false;
-        }
-
-        if (FirstControl(text) is var odd and >= 0)
-        {
-            faults.Add(LineAt(text, odd), "this is a binary file or holds control characters; save it as plain UTF-8 text");
-            return false;
-        }
-
-        return !HasTabs(text, faults);
-    }
-
-    private static int FirstControl(string text)
-    {
-        for (var i = 0; i < text.Length; i++)
-        {
-            if ((char.IsControl(text[i]) && text[i] is not ('\t' or '\n' or '\r' or '\u0085')) || text[i] == '\uFFFD') return i;
-        }
-
-        return -1;
-    }
-
-    private static int LineAt(string text, int position) => text.AsSpan(0, position).Count('\n') + 1;
-
-    /// <summary>Tabs used as indentation are the commonest slip and the parser's word on them is obscure.</summary>
-    private static bool HasTabs(string text, FaultList faults)
-    {
-        var found = false;
-        var number = 0;
-        foreach (var line in text.AsSpan().EnumerateLines())
-        {
-            number++;
-            var indent = line[..^line.TrimStart().Length];
-            if (line.Length == indent.Length || !indent.Contains('\t')) continue;
-
-            faults.Add(number, "a tab is used for indentation; YAML takes spaces only");
-            found = true;
-        }
-
-        return found;
     }
 
     private static string Detail(YamlException broken) => LeadingPosition().Replace(broken.Message, "").TrimEnd('.', ' ');

@@ -76,14 +76,14 @@ public sealed class SettingsReader
         return address;
     }
 
-    private static PagesSettings Pages(YamlFields top) =>
+    private static ListenSettings Pages(YamlFields top) =>
         top.Map("pages", "pages", SettingsKeys.Pages, "{listen: \"127.0.0.1:8427\"}") is { } fields
-            ? new PagesSettings(Listen(fields), PublicAddress(fields))
-            : PagesSettings.Defaults;
+            ? new ListenSettings(Listen(fields), PublicAddress(fields))
+            : ListenSettings.Defaults;
 
     private static IPEndPoint Listen(YamlFields fields)
     {
-        var usual = PagesSettings.Defaults.Listen;
+        var usual = ListenSettings.Defaults.Listen;
         if (fields.OptionalText("listen", "\"127.0.0.1:8427\"") is not { Length: > 0 } text) return usual;
 
         var colon = text.LastIndexOf(':');

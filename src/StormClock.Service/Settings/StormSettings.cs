@@ -9,14 +9,14 @@ namespace StormClock.Service.Settings;
 /// <param name="PollEvery">Time between two looks at each feed.</param>
 public sealed record StormSettings(
     MailSettings? Mail,
-    PagesSettings Pages,
+    ListenSettings Pages,
     string DataFolder,
     IReadOnlyList<FeedSettings> Feeds,
     QuietHours? QuietHours,
     Duration PollEvery)
 {
     /// <summary>What holds without a settings file.</summary>
-    public static StormSettings Defaults { get; } = new(null, PagesSettings.Defaults, "data", [], null, Duration.FromMinutes(10));
+    public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null, Duration.FromMinutes(10));
 }
 
 /// <summary>Stated, never guessed: a guess could end in plain text.</summary>
@@ -39,9 +39,9 @@ public sealed record MailSettings(
 
 /// <param name="Listen">Where the pages are served on this box.</param>
 /// <param name="Address">What links in messages begin with; null: messages carry no links.</param>
-public sealed record PagesSettings(IPEndPoint Listen, Uri? Address)
+public sealed record ListenSettings(IPEndPoint Listen, Uri? Address)
 {
-    public static PagesSettings Defaults { get; } = new(new IPEndPoint(IPAddress.Loopback, 8427), null);
+    public static ListenSettings Defaults { get; } = new(new IPEndPoint(IPAddress.Loopback, 8427), null);
 
     /// <summary>An address that only this box can open is of no use in a message.</summary>
     public bool PhonesCanReach => Address is { IsLoopback: false };

@@ -38,6 +38,10 @@ public class BadBookTests
         { "gust: 24 mph gust", "gust: 24 lb", "ladder:", ["unknown unit 'lb'", "mph"] },
         { "unit: ft", "unit: fathom", "{material: rope, quantity: 100", ["'fathom'", "not known"] },
         { "quantity: 8, unit: m", "quantity: 8, unit: each", "{material: rope, quantity: 8", ["counts it in each", "line 21 counts it in m"] },
+        { "quantity: 8, unit: m", "quantity: 8 ft, unit: m", "{material: rope, quantity: 8", ["given twice"] },
+        { "quantity: 8, unit: m", "quantity: 8 fathom", "{material: rope, quantity: 8", ["'fathom'", "not known"] },
+        { "quantity: 8, unit: m", "quantity: -8, unit: m", "{material: rope, quantity: -8", ["from 0 to 1000000", "'-8'"] },
+        { "quantity: 8, unit: m", "quantity: some, unit: m", "{material: rope, quantity: some", ["with a unit or without", "'some'"] },
 
         // absurd numbers
         { "latitude: 30.1", "latitude: 91", "{id: home", ["from -90 to 90", "'91'"] },
@@ -189,7 +193,9 @@ public class BadBookTests
         { string.Concat(Enumerable.Repeat("- ", 200_000)), "nested more than" },
         { "garden: " + new string('x', 1_000_001), "more than 1000000" },
         { "garden:\n" + string.Concat(Enumerable.Range(0, 60_000).Select(i => $"  k{i}: 1\n")), "more faults from here on" },
-        { SampleBook.Good + "\n" + string.Concat(Enumerable.Range(0, 9_000).Select(i => $"  - {{id: i{i}, kind: bed, area: porch, count: 1, jobs: [{{kind: tie, minutes: 1, after: [i{i + 1}/tie]}}]}}\n")), "split it into several gardens" },
+        { SampleBook.Good + "\n" + string.Concat(Enumerable.Range(0, 9_000).Select(i => $"  - {{id: i{i}, kind: bed, area: porch, count: 1}}\n")), "'items' of the garden book has 9002 entries" },
+        { SampleBook.Good + "\n" + string.Concat(Enumerable.Range(0, 1_500).Select(i => $"  - {{id: i{i}, kind: bed, area: porch, count: 1, jobs: [{{kind: tie, minutes: 1, after: [i{i + 1}/tie]}}, {{kind: soak, minutes: 1}}]}}\n")), "the book has 3005 jobs" },
+        { SampleBook.Good.Replace("areas:", string.Concat(Enumerable.Range(0, 1_900).Select(i => $"  - {{id: s{i}, name: S, latitude: 1, longitude: 1}}\n")) + "areas:"), "on 1902 sites" },
     };
 
     [Theory]

@@ -51,6 +51,18 @@ public class GardenReaderTests
         Assert.Equal(WorkLimit.Defaults[WorkClass.Sheet], book.Limits[WorkClass.Sheet]);
     }
 
+    /// <summary>25 ft are 7.62 m, exact by definition.</summary>
+    [Theory]
+    [InlineData("quantity: 25 ft", 7.62, "m")]
+    [InlineData("quantity: 25, unit: ft", 7.62, "m")]
+    [InlineData("quantity: 300 cm", 3, "m")]
+    public void Read_MaterialWithUnit_IsStoredInSi(string written, double quantity, string unit)
+    {
+        var need = Book(SampleBook.Good.Replace("quantity: 8, unit: m", written)).Jobs.First().Materials[0];
+
+        Assert.Equal((quantity, unit), (Math.Round(need.Quantity, 9), need.Unit));
+    }
+
     [Fact]
     public void Read_GoodBook_NamesJobsByItemAndKind()
     {

@@ -2,6 +2,7 @@ using StormClock.Core.Advisories;
 using StormClock.Core.Formats.Cap;
 using StormClock.Core.Formats.ForecastAdvisory;
 using StormClock.Core.Units;
+using StormClock.Service.Books;
 
 namespace StormClock.Service.Tests.Practice;
 
@@ -93,13 +94,29 @@ public class PracticeStormTests
 
         Assert.Equal(["Hurricane Watch", "Hurricane Warning", "Hurricane Warning"], alerts.Select(alert => alert.Title));
         Assert.Equal([AlertMessageType.Alert, AlertMessageType.Update, AlertMessageType.Cancel], alerts.Select(alert => alert.Type));
-        Assert.All(alerts, alert => Assert.Equal(("practice@stormclock.invalid", AlertStatus.Exercise), (alert.Sender, alert.Status)));
+        Assert.All(alerts, alert => Assert.Equal(("practice@stormclock.invalid", AlertStatus.Actual), (alert.Sender, alert.Status)));
+        Assert.All(alerts, alert => Assert.StartsWith("PRACTICE: ", alert.Infos[0].Headline));
         Assert.InRange((arrives - alerts[0].Sent).TotalHours, 45, 51);
         Assert.InRange((arrives - alerts[1].Sent).TotalHours, 34, 38);
         Assert.InRange((alerts[2].Sent - Wind34().Last()).TotalHours, 3, 24);
         Assert.Equal([new AlertReference(alerts[0].Sender, alerts[0].Identifier, alerts[0].Sent)], alerts[1].References);
         Assert.Equal([new AlertReference(alerts[1].Sender, alerts[1].Identifier, alerts[1].Sent)], alerts[2].References);
         Assert.All(alerts, alert => Assert.True(alert.Infos[0].Expires > alert.Sent));
+    }
+
+    [Fact]
+    public void Ledger_WithThePracticeAlerts_HasThemStandAtBothSitesOfTheGarden()
+    {
+        var book = GardenReader.Read(File.ReadAllText(Path.Combine(ConfigFiles.Folder, "practice", "garden-tern-hook.yaml")), "tern-hook").Value!;
+        var ledger = Directory.GetFiles(Folder, "*.xml").Select(Alert).Aggregate(AdvisoryLedger.Empty, (known, alert) => known.With(alert, alert.Sent));
+
+        Assert.All(book.Sites, site =>
+        {
+            Assert.Empty(ledger.Alerts(Instant.FromUtc(2027, 9, 21, 8, 0), site));
+            Assert.Equal(["Hurricane Watch"], ledger.Alerts(Instant.FromUtc(2027, 9, 21, 12, 0), site).Select(alert => alert.Message.Title));
+            Assert.Equal(["Hurricane Warning"], ledger.Alerts(Instant.FromUtc(2027, 9, 23, 12, 0), site).Select(alert => alert.Message.Title));
+            Assert.Empty(ledger.Alerts(Instant.FromUtc(2027, 9, 24, 16, 0), site));
+        });
     }
 
     private static AlertMessage Alert(string path)

@@ -1,0 +1,104 @@
+using System.Globalization;
+using StormClock.Core;
+using StormClock.Core.Garden;
+using StormClock.Core.Units;
+using StormClock.Service.Books;
+using StormClock.Service.Settings;
+
+namespace StormClock.Service.Commands;
+
+/// <summary>What <c>check</c> says about the files of an installation. Making it touches nothing.</summary>
+/// <param name="Faults">Every fault as <c>file:line: what is wrong and the mend</c>, in order of files and lines.</param>
+/// <param name="Would">What the service would do with the files that are good.</param>
+public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<string> Would)
+{
+    public bool IsGood => Faults.Count == 0;
+
+    /// <param name="settingsFile">Path as the keeper would write it.</param>
+    public static CheckReport Of(string settingsFile, ReadResult<StormSettings> settings, IReadOnlyList<GardenFile> gardens)
+    {
+        var faults = settings.Faults.Select(fault => Told(settingsFile, fault))
+            .Concat(gardens.SelectMany(garden => garden.Read.Faults.Select(fault => Told(garden.File, fault))));
+        var would = (settings.Value is { } good ? Settings(settingsFile, good) : [])
+            .Concat(gardens.SelectMany(garden => garden.Read.Value is { } book ? Garden(garden.File, book) : []))
+            .Concat(gardens.Count == 0 ? ["no garden books: nothing would be planned"] : []);
+        return new CheckReport([.. faults], [.. would]);
+    }
+
+    private static string Told(string file, ReadFault fault) =>
+        fault.Line > 0 ? $"{file}:{fault.Line}: {fault.Reason}" : $"{file}: {fault.Where}: {fault.Reason}";
+
+    private static IEnumerable<string> Settings(string file, StormSettings settings)
+    {
+        yield return $"settings ({file})";
+        yield return settings.Mail is { } mail
+            ? $"  mail from {mail.From} through {mail.Host}:{mail.Port} ({(mail.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(mail)})"
+            : "  no mail settings: messages are written as .eml files";
+        yield return $"  pages are served at {settings.Pages.Listen}";
+        yield return settings.Pages.PhonesCanReach
+            ? $"  links in messages begin with {settings.Pages.Address}"
+            : "  no address that phones can reach: messages carry no links";
+        yield return $"  state is kept in {settings.DataFolder}";
+        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {(feed.Kind == FeedKind.Folder ? "folder " : "")}{feed.At}, looked at every {Minutes(settings.PollEvery)}";
+        if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
+        if (settings.QuietHours is { } quiet) yield return $"  quiet from {Clock(quiet.From)} to {Clock(quiet.To)} ({quiet.Zone.Id}), urgent messages apart";
+    }
+
+    private static string Login(MailSettings mail) => mail switch
+    {
+        { User: null } => "no login",
+        { PasswordVariable: { } name } => $"user {mail.User}, password from the variable {name}",
+        _ => $"user {mail.User}, password from the file {mail.PasswordFile}",
+    };
+
+    private static IEnumerable<string> Garden(string file, GardenBook book)
+    {
+        yield return $"garden {book.Name} ({file})";
+        yield return $"  id {book.Id}, times in {book.Zone.Id}{(book.Practice ? "; practice: rehearsed, never served or mailed for" : "")}";
+        foreach (var site in book.Sites) yield return $"  site {site.Name}: {Place(site.At)}, {Spoken(Tokens.Of(site.Terrain))}{Codes(site)}{Travel(book, site)}";
+        foreach (var (workClass, limit) in book.Limits.OrderBy(pair => pair.Key)) yield return $"  {Tokens.Of(workClass)} work stops at {Limit(limit, book.Units)}{Loosened(workClass, limit)}";
+        foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}";
+        yield return $"  {Work(book)}";
+    }
+
+    private static string Place(GeoPoint at) =>
+        $"{Math.Abs(at.LatDeg).ToString("0.000", CultureInfo.InvariantCulture)} {(at.LatDeg < 0 ? "S" : "N")}, {Math.Abs(at.LonDeg).ToString("0.000", CultureInfo.InvariantCulture)} {(at.LonDeg < 0 ? "W" : "E")}";
+
+    private static string Codes(Site site) => site.Codes.Count > 0 ? $", alerts by area and code {string.Join(", ", site.Codes)}" : ", alerts by area only";
+
+    private static string Travel(GardenBook book, Site site) =>
+        string.Concat(book.Sites.Where(other => site.TravelMinutes.ContainsKey(other.Id)).Select(other => $", {site.TravelMinutes[other.Id]} min to {other.Name}"));
+
+    /// <summary>Knots, because forecasts speak them, and what the garden's people read.</summary>
+    private static string Limit(WorkLimit limit, UnitSystem units)
+    {
+        var knots = $"{Whole(limit.SustainedMps / Wind.MpsPerKt)} kt sustained or {Whole(limit.GustMps / Wind.MpsPerKt)} kt gust";
+        return units switch
+        {
+            UnitSystem.UsCustomary => $"{knots} ({Whole(limit.SustainedMps / Wind.MpsPerMph)} / {Whole(limit.GustMps / Wind.MpsPerMph)} mph)",
+            UnitSystem.Metric => $"{knots} ({Whole(limit.SustainedMps * 3.6)} / {Whole(limit.GustMps * 3.6)} km/h)",
+            _ => knots,
+        };
+    }
+
+    private static string Loosened(WorkClass workClass, WorkLimit limit)
+    {
+        var usual = WorkLimit.Defaults[workClass];
+        return limit.SustainedMps > usual.SustainedMps || limit.GustMps > usual.GustMps ? ", which is more wind than usual" : "";
+    }
+
+    private static string Work(GardenBook book)
+    {
+        var byPeople = book.Jobs.GroupBy(job => job.People).OrderBy(same => same.Key).Select(same => $"{same.Sum(job => job.Minutes)} min for {(same.Key == 1 ? "one person" : $"{same.Key} people")}");
+        var jobs = book.Jobs.Count();
+        return jobs == 0 ? $"{book.Items.Count} items and no jobs" : $"{book.Items.Count} items, {jobs} jobs: {string.Join(", ", byPeople)}";
+    }
+
+    private static string Spoken(string token) => token.Replace('_', ' ');
+
+    private static string Minutes(Duration every) => every == Duration.FromMinutes(1) ? "minute" : $"{every.TotalMinutes:0} minutes";
+
+    private static string Clock(LocalTime time) => time.ToString("H:mm", CultureInfo.InvariantCulture);
+
+    private static string Whole(double number) => number.ToString("0", CultureInfo.InvariantCulture);
+}
