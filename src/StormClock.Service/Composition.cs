@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using Quartz;
 using StormClock.Core.Acknowledgements;
 using StormClock.Service.Delivery;
@@ -18,7 +17,7 @@ internal static class Composition
     public static WebApplication Build(HostPlan plan, StormStore store)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
-        if (plan.Quiet) builder.Logging.ClearProviders();
+        if (plan.Practice) builder.Logging.ClearProviders();
         else builder.Logging.AddSimpleConsole(console => console.SingleLine = true).AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning);
         builder.WebHost.UseUrls(plan.Listen.ToString());
         AddTime(builder.Services, plan);
@@ -44,8 +43,8 @@ internal static class Composition
         services.AddSingleton(new Journal());
         services.AddSingleton(plan.Gardens);
         services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
-        services.AddSingleton<Inbox>();
-        services.AddSingleton(_ => LinkKeys(store));
+        services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), plan.Practice));
+        services.AddSingleton(AckKeyFile.ReadOrMake(plan.DataFolder));
         services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
@@ -83,13 +82,5 @@ internal static class Composition
         services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute));
         services.AddSingleton(plan);
         services.AddSingleton<IJobBook, JobBook>();
-    }
-
-    /// <summary>The signing key of links, made once and kept in the database; never shown.</summary>
-    private static AckKeyRing LinkKeys(StormStore store)
-    {
-        var secret = store.WriteAsync(transaction =>
-            Meta.FindOrMake(transaction, "link-key", () => Convert.ToBase64String(RandomNumberGenerator.GetBytes(AckKey.SecretLength)))).GetAwaiter().GetResult();
-        return new([new("1", Convert.FromBase64String(secret))]);
     }
 }

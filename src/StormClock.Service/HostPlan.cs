@@ -11,6 +11,7 @@ namespace StormClock.Service;
 /// <param name="ListenEvery">How often the feeds are looked at.</param>
 /// <param name="FirstListen">When the first look is taken.</param>
 /// <param name="LinksPerMinute">Requests a minute that one address may make on link pages.</param>
+/// <param name="Practice">A rehearsal: exercise alerts count, and nothing is logged but the rehearsal's own log.</param>
 internal sealed record HostPlan(
     string DataFolder,
     GardenShelf Gardens,
@@ -22,4 +23,4 @@ internal sealed record HostPlan(
     Duration ListenEvery,
     Instant FirstListen,
     int LinksPerMinute,
-    bool Quiet);
+    bool Practice);

@@ -70,7 +70,7 @@ public static class Workload
     {
         var key = new ReminderKey(GardenId, EpisodeId, "ada", ReminderReason.WorkDay, $"{number}", "email");
         var ids = OutboxIds.For(key, "torture");
-        var message = new Outgoing(ids.EntryId, ids.MessageId, ids.ThreadId, "Ada", "ada@garden.example", $"Work {number}", new string('t', 50 + (number % 700)), "<p></p>");
+        var message = new Outgoing(ids.EntryId, ids.MessageId, ids.ThreadId, "Ada", "ada@garden.example", $"Work {number}", new string('t', 50 + (number % 700)), "<p></p>", Start);
         return new OutboxEntry(
             ids.EntryId, key.ToString(), "email", GardenId, "ada", nameof(ReminderReason.WorkDay), "cause", [], message,
             Start, Start, Start + Duration.FromHours(6), false, OutboxState.Waiting, 0, Start, null, null);

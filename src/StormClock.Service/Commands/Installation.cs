@@ -45,7 +45,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
     }
 
     /// <summary>Everything listened to: the feeds of the settings, and the notes made by hand.</summary>
-    public IReadOnlyList<IFeed> Feeds(TimeProvider time, string? recordFolder)
+    public IReadOnlyList<IFeed> Feeds(TimeProvider time, IClock clock, string? recordFolder)
     {
         var client = new HttpClient(new SocketsHttpHandler { AutomaticDecompression = System.Net.DecompressionMethods.All, AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(15) });
         client.DefaultRequestHeaders.UserAgent.ParseAdd("StormClock/0.1");
@@ -53,6 +53,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
             ? (IFeed)new FolderFeed(feed.Name, feed.At)
             : new UrlFeed(feed.Name, new(feed.At), client, time));
         if (recordFolder is not null) feeds = feeds.Select(feed => new RecordingFeed(feed, recordFolder, time));
-        return [.. feeds, new FolderFeed("notes", Directory.CreateDirectory(NotesFolder).FullName)];
+        var paced = feeds.Select(feed => new PacedFeed(feed, Settings.PollEvery, clock));
+        return [.. paced, new FolderFeed("notes", Directory.CreateDirectory(NotesFolder).FullName)];
     }
 }

@@ -7,6 +7,9 @@ namespace StormClock.Service.Commands;
 /// <summary><c>serve</c>, the default: listens, decides, sends, and shows the pages until it is stopped.</summary>
 internal static class ServeCommand
 {
+    /// <summary>Notes made by hand are seen this soon; the feeds keep their own pace.</summary>
+    private static readonly Duration ListenEvery = Duration.FromMinutes(1);
+
     public static Command Make()
     {
         var config = new Option<string?>("--config") { Description = "Folder of the installation's files. Default: config/ here." };
@@ -30,9 +33,9 @@ internal static class ServeCommand
             var store = StormStore.Open(Directory.CreateDirectory(settings.DataFolder).FullName);
             var time = TimeProvider.System;
             var plan = new HostPlan(
-                settings.DataFolder, new GardenShelf(installation.GardensFolder), _ => installation.Feeds(time, record), channel!, time,
+                settings.DataFolder, new GardenShelf(installation.GardensFolder), clock => installation.Feeds(time, clock, record), channel!, time,
                 new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
-                settings.PollEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Quiet: false);
+                ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false);
             await using var host = Composition.Build(plan, store);
             ServiceLog.Attach(host);
             await host.RunAsync(cancellation);

@@ -15,15 +15,18 @@ public sealed class Inbox
     private readonly StormStore store;
     private readonly IClock clock;
     private readonly Journal journal;
+    private readonly bool practice;
 
-    public Inbox(StormStore store, IClock clock, Journal journal)
+    /// <param name="practice">A rehearsal: exercise alerts count as if they were actual, which they never do otherwise.</param>
+    public Inbox(StormStore store, IClock clock, Journal journal, bool practice)
     {
+        this.practice = practice;
         this.store = store;
         this.clock = clock;
         this.journal = journal;
         foreach (var heard in store.Read(Store.Advisories.All))
         {
-            if (MessageReader.Read(heard.Raw).Value is { } advisory) Ledger = Ledger.With(advisory, heard.HeardAt);
+            if (MessageReader.Read(heard.Raw).Value is { } advisory) Believe(advisory, heard.HeardAt);
         }
     }
 
@@ -53,8 +56,14 @@ public sealed class Inbox
         var now = clock.GetCurrentInstant();
         var heard = new Store.HeardAdvisory(advisory.Id, message.Bytes.ToArray(), advisory.GetType().Name, advisory.Issued, now, source);
         if (!await store.WriteAsync(transaction => Store.Advisories.Add(transaction, heard), cancellation)) return;
-        Ledger = Ledger.With(advisory, now);
+        Believe(advisory, now);
         journal.Write(new(now, "advisory", Subject: advisory.Title, Key: advisory.Id));
+    }
+
+    private void Believe(Advisory advisory, Instant heardAt)
+    {
+        if (practice && advisory is AlertMessage { Status: AlertStatus.Exercise } exercise) advisory = exercise with { Status = AlertStatus.Actual };
+        Ledger = Ledger.With(advisory, heardAt);
     }
 
     private void Trouble(string where, string what) =>

@@ -54,7 +54,7 @@ internal sealed class Rehearsal
         await using var host = Composition.Build(
             new(
                 folders.Data, new GardenShelf([plan.Garden]), clock => [new ReplayFeed(recorded, clock)], channel, time, new("http://127.0.0.1:0"), RehearsalPeople.PagesAddress,
-                ListenEvery, begin, LinksPerMinute: int.MaxValue, Quiet: true),
+                ListenEvery, begin, LinksPerMinute: int.MaxValue, Practice: true),
             store);
         using var log = new RehearsalLog(host.Services.GetRequiredService<Journal>(), plan.Garden, folders.Output, output);
         await host.StartAsync();

@@ -42,7 +42,15 @@ public class AlertBearingsTests
     public void Bearing_OrderToLeaveOrShelter_OutranksTheEvent()
     {
         Assert.Equal(AlertBearing.Evacuate, AlertBearings.Of(Alerts.Info("Flood Warning", responses: [AlertResponse.Shelter, AlertResponse.Evacuate])));
-        Assert.Equal(AlertBearing.Shelter, AlertBearings.Of(Alerts.Info("Hurricane Warning", responses: [AlertResponse.Shelter])));
+        Assert.Equal(AlertBearing.Shelter, AlertBearings.Of(Alerts.Info("Tornado Warning", responses: [AlertResponse.Shelter])));
+    }
+
+    /// <summary>Issued a day or two before the wind: its shelter is for the hours of the wind.</summary>
+    [Fact]
+    public void Bearing_TropicalWarningThatAdvisesShelter_StaysAWarning()
+    {
+        Assert.Equal(AlertBearing.HurricaneWarning, AlertBearings.Of(Alerts.Info("Hurricane Warning", responses: [AlertResponse.Shelter])));
+        Assert.Equal(AlertBearing.Evacuate, AlertBearings.Of(Alerts.Info("Hurricane Warning", responses: [AlertResponse.Evacuate])));
     }
 
     [Fact]

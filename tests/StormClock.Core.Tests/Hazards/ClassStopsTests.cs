@@ -22,26 +22,22 @@ public class ClassStopsTests
         Assert.Equal(34, ClassStops.MarineKt(new(40, 60), Terrain.WoodOrTown));
 
     [Fact]
-    public void ThresholdsKt_DefaultLimits_AscendAndHoldTheReportedWinds()
+    public void ThresholdsKt_DefaultLimits_AscendAndHoldGaleForce()
     {
         var thresholds = ClassStops.ThresholdsKt(WorkLimit.Defaults, Terrain.Suburb);
         Assert.Equal(thresholds.Order(), thresholds);
-        Assert.Equal(7, thresholds.Count); // sheet; ladder and saw alike; carry; ground; 34, 50 and 64 kt
+        Assert.Equal(5, thresholds.Count); // sheet; ladder and saw alike; carry; ground; 34 kt
+        Assert.Equal(34, thresholds[^1]);
     }
 
     [Fact]
-    public void Of_Ian16_StopsTenderWorkFirstInEveryMember()
+    public void MarineKt_Ian16_StopsTenderWorkFirstInEveryMember()
     {
         var members = WindOutlook.At(
             SampleStorms.Ian16, SampleStorms.FortMyers, ClassStops.ThresholdsKt(WorkLimit.Defaults, Terrain.Suburb));
-        var stops = ClassStops.Of(members, WorkLimit.Defaults, Terrain.Suburb, SampleStorms.Ian16.IssuedAt);
-
-        Assert.Equal(WorkLimit.Defaults.Keys, stops.Keys);
         WorkClass[] tenderFirst = [WorkClass.Ladder, WorkClass.Sheet, WorkClass.Carry, WorkClass.Ground];
-        for (var c = 1; c < tenderFirst.Length; c++)
-            AssertNeverLater(stops[tenderFirst[c - 1]].StopHours.Span, stops[tenderFirst[c]].StopHours.Span);
-        AssertNeverLater(stops[WorkClass.Ground].StopHours.Span, members.ArrivalHours(34));
-        Assert.True(stops[WorkClass.Ladder].Crossing.MostLikely < stops[WorkClass.Ground].Crossing.MostLikely);
+        double[] windsKt = [.. tenderFirst.Select(work => ClassStops.MarineKt(WorkLimit.Defaults[work], Terrain.Suburb)), 34];
+        for (var w = 1; w < windsKt.Length; w++) AssertNeverLater(members.ArrivalHours(windsKt[w - 1]), members.ArrivalHours(windsKt[w]));
     }
 
     private static void AssertNeverLater(ReadOnlySpan<float> tender, ReadOnlySpan<float> hardy)

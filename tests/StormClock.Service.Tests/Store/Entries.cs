@@ -17,7 +17,7 @@ internal static class Entries
         var from = moment ?? Start;
         return new OutboxEntry(
             ids.EntryId, key.ToString(), channel, garden, "ada", nameof(ReminderReason.StageRose), "AL012027/4/2027-09-12T09:00Z", ["b1", "b2"],
-            new Outgoing(ids.EntryId, ids.MessageId, ids.ThreadId, "Ada", "ada@garden.example", $"Main work: {occasion}", $"Text of {occasion}", $"<p>{occasion}</p>"),
+            new Outgoing(ids.EntryId, ids.MessageId, ids.ThreadId, "Ada", "ada@garden.example", $"Main work: {occasion}", $"Text of {occasion}", $"<p>{occasion}</p>", Instant.FromUtc(2027, 9, 19, 9, 0)),
             Start, from, from + (useful ?? Duration.FromHours(6)), urgent, OutboxState.Waiting, 0, from, null, null);
     }
 }

@@ -30,7 +30,8 @@ public class MappingTests
         from ids in Gen.Select(Text, Text, Text)
         from to in Gen.Select(Text, Text)
         from contents in Gen.Select(Text, Text, Text)
-        select new Outgoing(ids.Item1, ids.Item2, ids.Item3, to.Item1, to.Item2, contents.Item1, contents.Item2, contents.Item3);
+        from dated in Time
+        select new Outgoing(ids.Item1, ids.Item2, ids.Item3, to.Item1, to.Item2, contents.Item1, contents.Item2, contents.Item3, dated);
 
     private static readonly Gen<OutboxEntry> Entry =
         from names in Gen.Select(Text, Text, Text, Text, Text, Text, Text)

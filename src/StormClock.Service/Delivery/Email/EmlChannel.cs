@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using MimeKit;
+using StormClock.Service.Store;
 
 namespace StormClock.Service.Delivery.Email;
 
@@ -55,6 +56,7 @@ public sealed class EmlChannel(string folder, EmailSender from) : IChannel
         }
 
         File.Move(unfinished, path, overwrite: true);
+        FolderSync.Now(Path.GetDirectoryName(path)!);
     }
 
     private static FormatOptions MakeWire()

@@ -1,0 +1,41 @@
+using System.CommandLine;
+using StormClock.Service.Books;
+using StormClock.Service.Settings;
+
+namespace StormClock.Service.Commands;
+
+/// <summary><c>check</c>: every fault of the installation's files, and what the service would do with the good ones.</summary>
+internal static class CheckCommand
+{
+    public static Command Make()
+    {
+        var file = new Argument<string?>("file") { Arity = ArgumentArity.ZeroOrOne, Description = "One garden book. Default: the settings and all gardens." };
+        var config = new Option<string?>("--config") { Description = "Folder of the installation's files." };
+        var command = new Command("check", "Reads the files and says what is wrong with each, or what would be done.") { file, config };
+        command.SetAction(parsed => Run(parsed.GetValue(file), parsed.GetValue(config)));
+        return command;
+    }
+
+    private static int Run(string? file, string? config)
+    {
+        var folder = ConfigFolder.Find(config);
+        if (file is null && !Directory.Exists(folder))
+        {
+            Console.Error.WriteLine($"{folder}: there is no such folder; make it, or name another with --config");
+            return ExitCode.BadInput;
+        }
+
+        var settingsFile = Path.Combine(folder, "stormclock.yaml");
+        var gardens = file is null ? GardenFiles.Load(Path.Combine(folder, "gardens")) : [One(file)];
+        var report = CheckReport.Of(settingsFile, SettingsFile.Load(settingsFile), gardens);
+        foreach (var fault in report.Faults) Console.Error.WriteLine(fault);
+        foreach (var line in report.Would) Console.WriteLine(line);
+        return report.IsGood ? ExitCode.Good : ExitCode.BadInput;
+    }
+
+    private static GardenFile One(string file)
+    {
+        var read = GardenFiles.Read(file);
+        return new(file, read, read.Value);
+    }
+}
