@@ -26,6 +26,9 @@ internal static class Composition
         AddPages(builder.Services, plan);
 
         var host = builder.Build();
+
+        // Made here, so that whatever cannot be put together shows at once and not at the first turn.
+        host.Services.GetRequiredService<Turns>();
         host.UseStormPages();
         host.MapStormPages();
         return host;
@@ -44,7 +47,7 @@ internal static class Composition
         services.AddSingleton(plan.Gardens);
         services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
         services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), plan.Practice));
-        services.AddSingleton(AckKeyFile.ReadOrMake(plan.DataFolder));
+        services.AddSingleton(LinkKeys(plan.DataFolder));
         services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
@@ -82,5 +85,11 @@ internal static class Composition
         services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute));
         services.AddSingleton(plan);
         services.AddSingleton<IJobBook, JobBook>();
+    }
+
+    private static AckKeyRing LinkKeys(string dataFolder)
+    {
+        var keys = AckKeyFile.ReadOrMake(Path.Combine(dataFolder, "link-keys"));
+        return keys.Value ?? throw new IOException(string.Join("; ", keys.Faults));
     }
 }

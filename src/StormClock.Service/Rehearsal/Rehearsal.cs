@@ -26,6 +26,9 @@ internal sealed class Rehearsal
     /// <summary>How long it runs on when nothing is waited for.</summary>
     private static readonly Duration ShortestTail = Duration.FromHours(30);
 
+    /// <summary>By the real clock: a turn that takes longer has failed.</summary>
+    private static readonly TimeSpan LongestTurn = TimeSpan.FromMinutes(2);
+
     private readonly RehearsalPlan plan;
     private readonly FakeTimeProvider time;
     private readonly WebApplication host;
@@ -77,7 +80,7 @@ internal sealed class Rehearsal
             var beats = heartbeat.Count + turns;
             await KeepClockAsync(next);
             AdvanceTo(next);
-            await heartbeat.ReachAsync(beats);
+            await heartbeat.ReachAsync(beats).WaitAsync(LongestTurn);
             await people.PressAsync(Now);
         }
     }
