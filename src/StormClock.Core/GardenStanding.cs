@@ -4,9 +4,10 @@ using StormClock.Core.Stages;
 namespace StormClock.Core;
 
 /// <summary>What is remembered of one garden between decisions; kept by the service together with what it decided.</summary>
+/// <param name="Stop">The stop time that people have been told.</param>
 /// <param name="Alerted">An official alert of wind stood for the place in this episode.</param>
 /// <param name="UnsafeUntil">When the newest advisory that still brought wind lets it end in (almost) every member.</param>
-public sealed record GardenStanding(StageStanding Stage, Announced Announced, bool Alerted, Instant? UnsafeUntil)
+public sealed record GardenStanding(StageStanding Stage, HeldStop Stop, Announced Announced, bool Alerted, Instant? UnsafeUntil)
 {
-    public static GardenStanding Calm(Instant now) => new(StageStanding.Calm(now), Announced.Nothing, false, null);
+    public static GardenStanding Calm(Instant now) => new(StageStanding.Calm(now), HeldStop.None, Announced.Nothing, false, null);
 }

@@ -29,7 +29,9 @@ public sealed class StormDesk
         Instant now)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
-        var outlook = GardenOutlook.Of(timeline, garden);
+        var told = GardenOutlook.Of(timeline, garden);
+        var stop = standing.Stop.Next(told.GroundStop, timeline.NewestWord, timeline.IsLastWord);
+        var outlook = told.HeldTo(stop.At);
         var plan = outlook.WorkMatters ? PlanWork(garden, outlook, jobStates, now) : null;
         var (alerted, unsafeUntil) = Remember(standing, timeline, outlook);
         var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
@@ -39,9 +41,11 @@ public sealed class StormDesk
         var states = fresh ? new Dictionary<string, JobState>() : jobStates;
         var working = stage.Stage is > Stage.NothingDue and < Stage.GardenClosed;
         plan = working ? plan ?? PlanWork(garden, outlook, states, now) : null;
-        var told = fresh ? Announced.Nothing : standing.Announced;
-        var announced = plan is null ? told : Tell(told, standing.Stage, stage, plan, garden, now);
-        var next = new GardenStanding(stage, announced, stage.EpisodeId is not null && alerted, stage.EpisodeId is null ? null : unsafeUntil);
+        var announced = fresh ? Announced.Nothing : standing.Announced;
+        if (plan is not null) announced = Tell(announced, standing.Stage, stage, plan, garden, now);
+        var next = stage.EpisodeId is null
+            ? new GardenStanding(stage, HeldStop.None, announced, false, null)
+            : new GardenStanding(stage, stop, announced, alerted, unsafeUntil);
 
         var situation = new Situation(
             garden, stage, announced, plan, outlook.LeaveBy, outlook.Order != OfficialOrder.None, outlook.OrderId,

@@ -33,6 +33,12 @@ public sealed record HazardTimeline(
     /// <summary>The newest full advisory is old though more should have come.</summary>
     public bool Stale => Leading is { Final: false } && AsOf - Leading.Issued > AdvisoryLife;
 
+    /// <summary>Id of the newest full advisory, or of what ended the threat when none stands.</summary>
+    public string? NewestWord => Leading?.Id ?? LastFinal?.Id ?? (Ended.Count > 0 ? Ended[^1].Message.Id : null);
+
+    /// <summary>No second advisory will confirm the newest word.</summary>
+    public bool IsLastWord => Leading?.Final ?? true;
+
     public static HazardTimeline Of(
         AdvisoryLedger ledger, GardenBook book, Instant now, Func<CycloneAdvisory, Site, IReadOnlyList<double>, WindMembers> members)
     {

@@ -39,6 +39,13 @@ public sealed class StopTimes
         return 1 - ((double)stopped / members.Count);
     }
 
+    /// <summary>The same stop, but at the latest at a time that is held to.</summary>
+    public StopTimes NotAfter(Instant cap)
+    {
+        var sooner = notAfter < cap ? notAfter.Value : cap;
+        return members is null ? new(sooner) : new(members, origin, sooner);
+    }
+
     private Instant? At(double share)
     {
         if (members is null) return notAfter;

@@ -10,6 +10,7 @@ internal static class WorkWindows
         GardenBook book, Person person, Site site, WorkClass workClass, Instant from, Instant until)
     {
         var windows = new List<Interval>();
+        if (until <= from) return windows;
         var last = until.InZone(book.Zone).Date;
         for (var date = from.InZone(book.Zone).Date; date <= last; date = date.PlusDays(1))
         {

@@ -30,6 +30,13 @@ public sealed record GardenOutlook(
 
     public bool WorkMatters => Chance >= LeastChance || Warned || LeaveBy is not null;
 
+    /// <summary>Earliest reasonable stop of ground work at any site; null when it (almost) never comes.</summary>
+    public Instant? GroundStop => Stops.Where(stop => stop.Key.Class == WorkClass.Ground).Min(stop => stop.Value.Earliest);
+
+    /// <summary>The same with every class stopped at the latest when the garden closes by the time that people were told.</summary>
+    public GardenOutlook HeldTo(Instant? close) =>
+        close is { } cap ? this with { Stops = Stops.ToDictionary(stop => stop.Key, stop => stop.Value.NotAfter(cap)) } : this;
+
     public static GardenOutlook Of(HazardTimeline timeline, GardenBook garden)
     {
         var now = timeline.AsOf;

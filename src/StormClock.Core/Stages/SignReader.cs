@@ -20,21 +20,18 @@ public static class SignReader
         HazardTimeline timeline, GardenOutlook outlook, GardenBook garden, Instant? firstMainStartBy, bool alerted, Instant? unsafeUntil)
     {
         var now = timeline.AsOf;
-        var groundStop = garden.Sites
-            .Select(site => outlook.Stops.GetValueOrDefault((site.Id, WorkClass.Ground))?.Earliest)
-            .Min();
         var still = outlook.Ground.LastEnd is null && !(unsafeUntil + StillFor > now);
         return new(
             now,
             outlook.Chance,
             outlook.Earliest,
-            groundStop,
+            outlook.GroundStop,
             outlook.Warned,
             outlook.Order,
             outlook.LeaveBy,
             firstMainStartBy,
-            timeline.Leading?.Id ?? timeline.LastFinal?.Id ?? (timeline.Ended.Count > 0 ? timeline.Ended[^1].Message.Id : null),
-            timeline.Leading?.Final ?? true,
+            timeline.NewestWord,
+            timeline.IsLastWord,
             still && OfficiallyOver(timeline, alerted),
             garden.Sites.All(site => HasLight(garden, site, now)),
             outlook.Source);

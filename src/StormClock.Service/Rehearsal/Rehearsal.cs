@@ -82,6 +82,7 @@ internal sealed class Rehearsal
             AdvanceTo(next);
             await heartbeat.ReachAsync(beats).WaitAsync(LongestTurn);
             await people.PressAsync(Now);
+            if (heartbeat.Fault is { } fault) throw new InvalidOperationException("A turn of the rehearsal failed.", fault);
         }
     }
 

@@ -11,6 +11,9 @@ public sealed class Heartbeat
     /// <summary>When the last turn ended; null before the first.</summary>
     public Instant? Last { get; private set; }
 
+    /// <summary>Why the last turn that failed did; null when none has.</summary>
+    public Exception? Fault { get; set; }
+
     public void Beat(Instant now)
     {
         lock (gate)

@@ -32,6 +32,7 @@ public sealed class Turns(Round round, AlarmClock alarm, Heartbeat heartbeat, IC
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
             log.LogError(fault, "This turn failed; what it left is taken up by the next");
+            heartbeat.Fault = fault;
         }
         finally
         {
