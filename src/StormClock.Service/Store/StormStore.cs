@@ -11,8 +11,8 @@ public sealed class StormStore : IDisposable
 {
     private const int QueueLength = 256;
 
-    /// <summary>The log is folded into the data file when it has grown by so much, 4 MB.</summary>
-    private const long FoldEveryBytes = 500 * 8192;
+    /// <summary>The log is folded into the data file when it has grown by so much, so that a small disk is not filled by it.</summary>
+    private const long FoldEveryBytes = 1 << 20;
 
     private static readonly TimeSpan IdleBeforeFolding = TimeSpan.FromSeconds(5);
 

@@ -15,8 +15,9 @@ public class FullDiskTests
     // The last page fits in part only.
     [InlineData((70 * Page) + 4096)]
     [InlineData((90 * Page) + 1)]
-    // Full in the middle of a checkpoint, which the engine makes by itself every 1000 pages of log.
-    [InlineData(1015 * Page)]
+    // Full while the log is folded into the data file, which happens each time it has grown by 128 pages.
+    [InlineData(131 * Page)]
+    [InlineData(260 * Page)]
     public async Task Write_DiskFull_LosesNothingAcknowledgedAndResumes(int roomBytes)
     {
         var disk = SimulatedDisk.WithEmptyDatabase();
