@@ -83,8 +83,9 @@ public sealed class Dispatcher(StormStore store, IEnumerable<IChannel> channels,
     private async Task<OutboxEntry> SendAsync(OutboxEntry claimed, CancellationToken cancellation)
     {
         // The claim may have waited for a slow disk.
-        var settled = OutboxTimes.HasPassed(claimed, clock.GetCurrentInstant())
-            ? Settlement.Expire(claimed, clock.GetCurrentInstant())
+        var now = clock.GetCurrentInstant();
+        var settled = OutboxTimes.HasPassed(claimed, now)
+            ? Settlement.Expire(claimed, now)
             : Settlement.Settle(claimed, await TryAsync(claimed, cancellation), clock.GetCurrentInstant());
 
         // What the other side said must be kept even when the host is stopping.

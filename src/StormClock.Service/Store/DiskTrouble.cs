@@ -1,7 +1,7 @@
 namespace StormClock.Service.Store;
 
 /// <summary>The first refusal of the disk by either file of one opened database; after it neither file is written any more.</summary>
-public sealed class DiskTrouble
+internal sealed class DiskTrouble
 {
     private Exception? first;
 
@@ -12,7 +12,7 @@ public sealed class DiskTrouble
     }
 
     /// <summary>Does it unless there is trouble already; keeps trouble instead of throwing it.</summary>
-    internal void Catch(Action write)
+    public void Catch(Action write)
     {
         if (first is not null) return;
         try

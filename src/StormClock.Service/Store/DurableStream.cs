@@ -16,7 +16,7 @@ namespace StormClock.Service.Store;
 /// believe that it has written, nothing more goes to either file, and the owner looks at <see cref="DiskTrouble"/> before
 /// it acknowledges anything.
 /// </summary>
-public sealed class DurableStream : Stream
+internal sealed class DurableStream : Stream
 {
     private const int PageBytes = 8192;
 

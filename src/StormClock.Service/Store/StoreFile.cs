@@ -4,7 +4,7 @@ using LiteDB.Engine;
 namespace StormClock.Service.Store;
 
 /// <summary>The data file, the log it is recovered from, and whether the disk has refused either.</summary>
-public sealed record StoreStreams(Stream Data, Stream Log, DiskTrouble Trouble) : IDisposable
+internal sealed record StoreStreams(Stream Data, Stream Log, DiskTrouble Trouble) : IDisposable
 {
     public void Dispose()
     {
@@ -50,7 +50,6 @@ internal sealed class StoreFile : IDisposable
         File.Delete(draft);
         var trouble = new DiskTrouble();
         Open(new StoreStreams(DurableStream.Open(draft, trouble, isLog: false), new MemoryStream(), trouble), foldLog: true).Dispose();
-
         File.Move(draft, path);
         FolderSync.Now(folder);
     }

@@ -1,6 +1,6 @@
 namespace StormClock.Service.Store;
 
-/// <summary>Keeps a second StormClock out of a data folder for as long as it is held; the system lets go when the process dies.</summary>
+/// <summary>Keeps a second StormClock out of a data folder for as long as it is held; the system lets go when the process dies. A file system without locks (some network shares) cannot keep anybody out.</summary>
 internal sealed class StoreLock : IDisposable
 {
     public const string FileName = "stormclock.lock";

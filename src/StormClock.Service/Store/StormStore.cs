@@ -11,8 +11,8 @@ public sealed class StormStore : IDisposable
 {
     private const int QueueLength = 256;
 
-    /// <summary>The log is folded into the data file when it has grown by so much, 4 MB.</summary>
-    private const long FoldEveryBytes = 500 * 8192;
+    /// <summary>The log is folded into the data file when it has grown by so much, so that a small disk is not filled by it.</summary>
+    private const long FoldEveryBytes = 1 << 20;
 
     private static readonly TimeSpan IdleBeforeFolding = TimeSpan.FromSeconds(5);
 
@@ -107,7 +107,6 @@ public sealed class StormStore : IDisposable
         queue.CompleteAdding();
         owner.Join();
         queue.Dispose();
-        room.Dispose();
         folderLock?.Dispose();
     }
 
@@ -145,6 +144,8 @@ public sealed class StormStore : IDisposable
         }
         catch (InvalidOperationException)
         {
+            // Whoever waits behind must learn it too.
+            room.Release();
             throw new ObjectDisposedException(nameof(StormStore));
         }
     }
@@ -171,7 +172,7 @@ public sealed class StormStore : IDisposable
     private T Write<T>(Func<StoreTransaction, T> work) => Guarded(open =>
     {
         var database = open.Database;
-        database.BeginTrans();
+        if (!database.BeginTrans()) throw new InvalidOperationException("A transaction was left open.");
         logHasPages = true;
         var transaction = new StoreTransaction(database);
         T result;
@@ -181,7 +182,7 @@ public sealed class StormStore : IDisposable
         }
         catch (Exception e) when (!IsDiskTrouble(e))
         {
-            database.Rollback();
+            RollBack(database);
             throw;
         }
         finally
@@ -190,9 +191,36 @@ public sealed class StormStore : IDisposable
         }
 
         // False means that the transaction had ended before: the work caught an exception of the store and went on.
-        if (!database.Commit()) throw new InvalidOperationException("The transaction had ended before its commit.");
+        if (!Commit(database)) throw new InvalidOperationException("The transaction had ended before its commit.");
         return result;
     });
+
+    /// <summary>A commit that the engine breaks off for any reason leaves it in no state to go on with.</summary>
+    private bool Commit(LiteDatabase database)
+    {
+        try
+        {
+            return database.Commit();
+        }
+        catch (Exception e) when (!IsDiskTrouble(e))
+        {
+            Close();
+            throw;
+        }
+    }
+
+    /// <summary>The caller hears why its function failed, and not what failed in undoing it.</summary>
+    private void RollBack(LiteDatabase database)
+    {
+        try
+        {
+            database.Rollback();
+        }
+        catch (Exception)
+        {
+            Close();
+        }
+    }
 
     private T ReadNow<T>(Func<StoreReader, T> work) => Guarded(open =>
     {
@@ -252,6 +280,7 @@ public sealed class StormStore : IDisposable
     /// <summary>
     /// Keeps the log short in a service that runs for months; on its own, so that nobody's write or read fails with it.
     /// Without room for it the log grows on, and it is tried again when that has grown as much again or after a pause.
+    /// Whatever goes wrong, the log keeps everything, and the next use meets the trouble and tells it.
     /// </summary>
     private void FoldLog()
     {
@@ -262,7 +291,7 @@ public sealed class StormStore : IDisposable
             file?.FoldLog();
             foldAtBytes = FoldEveryBytes;
         }
-        catch (Exception e) when (IsDiskTrouble(e))
+        catch (Exception)
         {
             Close();
         }
@@ -275,7 +304,7 @@ public sealed class StormStore : IDisposable
         {
             file?.Dispose();
         }
-        catch (Exception e) when (IsDiskTrouble(e))
+        catch (Exception)
         {
         }
         finally

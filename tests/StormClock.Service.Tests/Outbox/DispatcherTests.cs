@@ -110,6 +110,33 @@ public sealed class DispatcherTests : IDisposable
     }
 
     [Fact]
+    public async Task Run_ClaimTookSoLongThatItsUseHasPassed_IsNotSent()
+    {
+        await Write(Entries.Make("x", useful: Duration.FromMinutes(10)));
+        // Read to find what is due, to claim, and to look once more: 0, 6 and 12 minutes.
+        clock.StepPerReading = Duration.FromMinutes(6);
+        var channel = new TestChannel("email", DeliveryResult.Delivered);
+
+        await Run(channel);
+
+        Assert.Empty(channel.Sent);
+        Assert.Equal(OutboxState.Expired, Stored("x").State);
+    }
+
+    [Theory]
+    // The next try would be after 1 minute.
+    [InlineData(60, OutboxState.Expired)]
+    [InlineData(61, OutboxState.Waiting)]
+    public async Task Run_NextTryNotBeforeItsUseEnds_ExpiresAtOnce(int usefulSeconds, OutboxState state)
+    {
+        await Write(Entries.Make("x", useful: Duration.FromSeconds(usefulSeconds)));
+
+        await Run(new TestChannel("email", DeliveryResult.TryAgain));
+
+        Assert.Equal(state, Stored("x").State);
+    }
+
+    [Fact]
     public async Task Run_BeforeItsMoment_SendsNothing()
     {
         await Write(Entries.Make("x", Entries.Start + Duration.FromMinutes(1)));

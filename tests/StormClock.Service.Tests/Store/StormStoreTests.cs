@@ -118,6 +118,70 @@ public class StormStoreTests
     }
 
     [Fact]
+    public async Task Dispose_WithMoreWritersThanTheQueueHolds_LeavesNobodyWaiting()
+    {
+        using var folder = new TempFolder();
+        var store = StormStore.Open(folder.Path);
+        using var go = new ManualResetEventSlim();
+        using var entered = new ManualResetEventSlim();
+        var first = store.WriteAsync(
+            _ =>
+            {
+                entered.Set();
+                go.Wait(Cancellation);
+            },
+            Cancellation);
+        entered.Wait(Cancellation);
+        var writers = Enumerable.Range(0, 600).Select(i => store.WriteAsync(tx => Meta.Put(tx, $"key {i}", "x"), Cancellation)).ToList();
+
+        var disposing = Task.Run(store.Dispose, Cancellation);
+        go.Set();
+        await disposing;
+        await first;
+        var ends = await Task.WhenAll(writers.Select(async writer =>
+        {
+            try
+            {
+                await writer;
+                return true;
+            }
+            catch (ObjectDisposedException)
+            {
+                return false;
+            }
+        })).WaitAsync(TimeSpan.FromSeconds(60), Cancellation);
+
+        using var again = StormStore.Open(folder.Path);
+        Assert.Equal(ends, Enumerable.Range(0, 600).Select(i => again.Read(reader => Meta.Find(reader, $"key {i}")) == "x"));
+        Assert.True(ends[0], "what was queued before the end is finished");
+    }
+
+    [Fact]
+    public async Task Write_FunctionCatchesAnErrorOfTheStoreAndGoesOn_IsNotAcknowledged()
+    {
+        using var folder = new TempFolder();
+        using var store = StormStore.Open(folder.Path);
+        await store.WriteAsync(tx => OutboxTable.Insert(tx, Entries.Make("once")), Cancellation);
+
+        await Assert.ThrowsAsync<InvalidOperationException>(() => store.WriteAsync(
+            tx =>
+            {
+                Meta.Put(tx, "in the same transaction", "x");
+                try
+                {
+                    OutboxTable.Insert(tx, Entries.Make("once"));
+                }
+                catch (LiteDB.LiteException)
+                {
+                }
+            },
+            Cancellation));
+
+        Assert.Null(store.Read(reader => Meta.Find(reader, "in the same transaction")));
+        await store.WriteAsync(tx => Meta.Put(tx, "next", "x"), Cancellation);
+    }
+
+    [Fact]
     public async Task Write_CancelledWhileQueued_DoesNotRun()
     {
         using var folder = new TempFolder();

@@ -9,6 +9,9 @@ namespace StormClock.Service.Tests.Store.Kill;
 /// <summary>A real process that writes to a real folder is killed with signal 9 at random moments, again and again.</summary>
 public class KillTests(ITestOutputHelper output)
 {
+    /// <summary>How long the last process needed until its store was open.</summary>
+    private TimeSpan startTook;
+
     [Fact]
     public Task Killed_FiftyTimes_LosesNothingAcknowledged() => TortureAsync(rounds: 50, seed: 5, freshEvery: 25);
 
@@ -27,7 +30,7 @@ public class KillTests(ITestOutputHelper output)
             var before = -1;
             for (var i = 0; i < freshEvery && round < rounds; i++, round++)
             {
-                var killed = await KillOnceAsync(folder.Path, random, early: round % 4 == 0);
+                var killed = await KillOnceAsync(folder.Path, random, early: round % 4 == 1);
                 using var store = StormStore.Open(folder.Path);
                 var last = store.Read(Workload.LastNumber);
                 var known = Math.Max(before, killed.Acknowledged);
@@ -45,23 +48,33 @@ public class KillTests(ITestOutputHelper output)
     }
 
     /// <summary>A quarter of the processes is killed at some moment of their start, the others while they write.</summary>
-    private static async Task<(bool WasOpen, int Acknowledged)> KillOnceAsync(string folder, Random random, bool early)
+    private async Task<(bool WasOpen, int Acknowledged)> KillOnceAsync(string folder, Random random, bool early)
     {
+        var watch = Stopwatch.StartNew();
         using var process = Start(folder);
-        var lines = new Lines(process.StandardOutput);
-        if (early) await Task.Delay(TimeSpan.FromMilliseconds(random.Next(60, 260)), TimeProvider.System);
-        else await KeepWritingAsync(lines, random.Next(1, 40));
-        // Not always just after an acknowledgement.
-        Thread.SpinWait(random.Next(100_000));
+        var said = new Lines(process.StandardOutput);
+        if (early)
+        {
+            await Task.Delay(startTook * (0.4 + (0.6 * random.NextDouble())), TimeProvider.System);
+        }
+        else
+        {
+            await HearAsync(said, 1);
+            startTook = watch.Elapsed;
+            await HearAsync(said, random.Next(1, 40));
+            // Not always just after an acknowledgement.
+            Thread.SpinWait(random.Next(100_000));
+        }
+
         process.Kill();
         await process.WaitForExitAsync();
-        var said = await lines.RestAsync();
-        return (said.Count > 0, said.Where(line => line != "open").Select(line => int.Parse(line, CultureInfo.InvariantCulture)).LastOrDefault(-1));
+        var all = await said.RestAsync();
+        return (all.Count > 0, all.Where(line => line != "open").Select(line => int.Parse(line, CultureInfo.InvariantCulture)).LastOrDefault(-1));
     }
 
-    private static async Task KeepWritingAsync(Lines lines, int acknowledgements)
+    private static async Task HearAsync(Lines said, int lines)
     {
-        for (var i = 0; i <= acknowledgements; i++) Assert.True(await lines.NextAsync(), "the process ended by itself");
+        for (var i = 0; i < lines; i++) Assert.True(await said.NextAsync(), "the process ended by itself");
     }
 
     private static Process Start(string folder)

@@ -11,11 +11,12 @@ internal static class Judge
     /// <summary>An engine caught in a ring of damaged pages never comes back; no sound image takes a hundredth of this.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
 
-    public static async Task<Verdict> OfAsync(CrashImage image, IReadOnlyList<string> allowed)
+    /// <param name="write">Whether the image must also take new transactions.</param>
+    public static async Task<Verdict> OfAsync(CrashImage image, IReadOnlyList<string> allowed, bool write)
     {
         try
         {
-            return await Task.Run(() => OpenAsync(new SimulatedDisk(image.Data, image.Log), allowed)).WaitAsync(Patience);
+            return await Task.Run(() => OpenAsync(new SimulatedDisk(image.Data, image.Log), allowed, write)).WaitAsync(Patience);
         }
         catch (TimeoutException)
         {
@@ -23,14 +24,14 @@ internal static class Judge
         }
     }
 
-    private static async Task<Verdict> OpenAsync(SimulatedDisk disk, IReadOnlyList<string> allowed)
+    private static async Task<Verdict> OpenAsync(SimulatedDisk disk, IReadOnlyList<string> allowed, bool write)
     {
         try
         {
             using var store = new StormStore(disk.DurableStreams);
             if (!allowed.Contains(store.Read(StoreState.Of))) return Verdict.StateNeverThere;
             if (!store.Read(StoreState.IndexesMatch)) return Verdict.IndexMismatch;
-            return await CanWriteAsync(store, disk) ? Verdict.Fine : Verdict.NotWritable;
+            return !write || await CanWriteAsync(store, disk) ? Verdict.Fine : Verdict.NotWritable;
         }
         catch (Exception)
         {

@@ -4,17 +4,13 @@ using StormClock.Service.Store;
 
 namespace StormClock.Service.Tests.Store.PowerLoss;
 
-/// <param name="Op">How many operations had been asked of the disk when this state was acknowledged.</param>
-/// <param name="State">Everything in the store then.</param>
-internal sealed record Acknowledged(int Op, string State);
-
 /// <summary>
 /// A working life of the store on a simulated disk: transactions over several collections, large documents, deletions,
 /// checkpoints, and (where asked) processes killed at any moment, recovery included, and started again.
 /// </summary>
 internal sealed class Recording(SimulatedDisk disk, Func<StoreStreams> streams, Random random)
 {
-    public List<Acknowledged> Acknowledgements { get; } = [];
+    public Acknowledgements Acknowledged { get; } = new();
 
     public int Kills { get; private set; }
 
@@ -25,18 +21,11 @@ internal sealed class Recording(SimulatedDisk disk, Func<StoreStreams> streams, 
         return recording;
     }
 
-    /// <summary>What a power loss after so many operations may show: what was acknowledged last, or the transaction then under way.</summary>
-    public IReadOnlyList<string> AllowedAt(int cut)
-    {
-        var last = Acknowledgements.FindLastIndex(acknowledged => acknowledged.Op <= cut);
-        return [.. Acknowledgements.Skip(last).Take(2).Select(acknowledged => acknowledged.State)];
-    }
-
     private async Task RunAsync(int transactions, bool kills)
     {
         using var backups = new TempFolder();
         var store = new StormStore(streams);
-        Acknowledgements.Add(new Acknowledged(0, store.Read(StoreState.Of)));
+        Acknowledged.Add(0, store.Read(StoreState.Of));
         for (var i = 0; i < transactions; i++)
         {
             if (kills && random.Next(10) == 0) disk.KillAfter(random.Next(12));
@@ -60,7 +49,7 @@ internal sealed class Recording(SimulatedDisk disk, Func<StoreStreams> streams, 
         store.Dispose();
     }
 
-    private void Acknowledge(StormStore store) => Acknowledgements.Add(new Acknowledged(disk.Ops.Count, store.Read(StoreState.Of)));
+    private void Acknowledge(StormStore store) => Acknowledged.Add(disk.Ops.Count, store.Read(StoreState.Of));
 
     private StormStore Restart()
     {
@@ -83,7 +72,7 @@ internal sealed class Recording(SimulatedDisk disk, Func<StoreStreams> streams, 
     }
 
     /// <summary>Transaction <paramref name="i"/>; running it twice is the same as once.</summary>
-    private static void Transact(StoreTransaction transaction, int i)
+    public static void Transact(StoreTransaction transaction, int i)
     {
         var entry = Entries.Make($"o{i}", Entries.Start + Duration.FromMinutes(i), garden: $"garden {i % 3}");
         if (OutboxTable.Find(transaction, entry.Id) is null) OutboxTable.Insert(transaction, entry);
