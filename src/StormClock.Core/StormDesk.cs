@@ -72,7 +72,7 @@ public sealed class StormDesk
     /// <summary>What outlives the advisory that said it: that an alert stood, and when the wind was last expected to be over.</summary>
     private static (bool Alerted, Instant? UnsafeUntil) Remember(GardenStanding standing, HazardTimeline timeline, GardenOutlook outlook)
     {
-        var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Bearing.IsWind());
+        var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
         if (outlook.Ground.LastEnd is { } end) return (alerted, end);
         var known = standing.UnsafeUntil;
         var newer = timeline.Leading?.Issued;

@@ -22,4 +22,8 @@ public enum AlertState
 /// <param name="Info">The account that counts most for the site; null when the alert has none.</param>
 /// <param name="Until">While it stands: when it will end if nothing more is said. Afterwards: when it ended.</param>
 public sealed record SiteAlert(
-    AlertMessage Message, AlertInfo? Info, AlertWhere Where, AlertBearing Bearing, AlertState State, Instant Until);
+    AlertMessage Message, AlertInfo? Info, AlertWhere Where, AlertBearing Bearing, AlertState State, Instant Until)
+{
+    /// <summary>A watch or warning of wind for this very place.</summary>
+    public bool Holds => Where == AlertWhere.Concerns && Bearing.IsWind();
+}

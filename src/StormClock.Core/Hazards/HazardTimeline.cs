@@ -37,7 +37,7 @@ public sealed record HazardTimeline(
     public string? NewestWord => Leading?.Id ?? LastFinal?.Id ?? (Ended.Count > 0 ? Ended[^1].Message.Id : null);
 
     /// <summary>No second advisory will confirm the newest word.</summary>
-    public bool IsLastWord => Leading?.Final ?? true;
+    public bool IsLastWord => Leading?.Final ?? Alerts.All(alert => !alert.Holds);
 
     public static HazardTimeline Of(
         AdvisoryLedger ledger, GardenBook book, Instant now, Func<CycloneAdvisory, Site, IReadOnlyList<double>, WindMembers> members)
@@ -53,7 +53,7 @@ public sealed record HazardTimeline(
             cyclones.MaxBy(cyclone => Bearing(cyclone, book, now, members)),
             ledger.LastFinal(now),
             [.. book.Sites.SelectMany(site => ledger.Alerts(now, site)).DistinctBy(alert => alert.Message.Id)],
-            [.. book.Sites.SelectMany(site => ledger.EndedAlerts(now, site)).Where(alert => alert.Bearing.IsWind()).DistinctBy(alert => alert.Message.Id)],
+            [.. book.Sites.SelectMany(site => ledger.EndedAlerts(now, site)).Where(alert => alert.Bearing.IsWind() && alert.Where == AlertWhere.Concerns).DistinctBy(alert => alert.Message.Id)],
             notes.OfType<LeaveByNote>().MinBy(note => note.LeaveBy),
             [.. notes.OfType<WindNote>()]);
     }

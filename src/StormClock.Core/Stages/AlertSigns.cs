@@ -5,15 +5,19 @@ namespace StormClock.Core.Stages;
 /// <summary>What standing official alerts add to the forecast (science.md 4.1; floors and lead times are conventions, mark C).</summary>
 /// <param name="ChanceFloor">The chance of 34 kt wind is taken as at least this.</param>
 /// <param name="Arrival">When the wind is to be expected where no forecast of it is at hand.</param>
+/// <param name="Unmatched">An alert of wind, or an order, whose area cannot be matched: it may concern the place.</param>
 /// <param name="LeaveBy">An evacuation that begins later: leave before it.</param>
 internal sealed record AlertSigns(
-    double ChanceFloor, Instant? Arrival, bool Warned, OfficialOrder Order, Instant? LeaveBy, string? OrderId, string? Id, string? Title, Instant? Issued)
+    double ChanceFloor, Instant? Arrival, bool Warned, bool Unmatched, OfficialOrder Order, Instant? LeaveBy, string? OrderId, string? Id, string? Title, Instant? Issued)
 {
-    /// <summary>An alert whose onset is its own sending says nothing of arrival: then this is assumed.</summary>
-    private static readonly Duration WarningLead = Duration.FromHours(12);
-    private static readonly Duration WatchLead = Duration.FromHours(24);
+    /// <summary>
+    /// An alert whose onset is its own sending says nothing of arrival: then this is assumed, half a day sooner than the official
+    /// lead of 36 h for a warning and 48 h for a watch (trade.md 1.2).
+    /// </summary>
+    private static readonly Duration WarningLead = Duration.FromHours(24);
+    private static readonly Duration WatchLead = Duration.FromHours(36);
 
-    private static readonly AlertSigns None = new(0, null, false, OfficialOrder.None, null, null, null, null, null);
+    private static readonly AlertSigns None = new(0, null, false, false, OfficialOrder.None, null, null, null, null, null);
 
     public static AlertSigns Of(IReadOnlyList<SiteAlert> alerts, Instant now) =>
         alerts.OrderBy(alert => alert.Bearing).ThenBy(alert => alert.Message.Id, StringComparer.Ordinal).Select(alert => Of(alert, now)).Aggregate(None, Stronger);
@@ -22,9 +26,10 @@ internal sealed record AlertSigns(
     {
         var signs = None with { Id = alert.Message.Id, Title = alert.Message.Title, Issued = alert.Message.Sent };
         var starts = alert.Info?.Onset ?? alert.Info?.Effective ?? alert.Message.Sent;
-        if (alert.Bearing is AlertBearing.Evacuate or AlertBearing.Shelter)
+        var order = alert.Bearing is AlertBearing.Evacuate or AlertBearing.Shelter;
+        if (alert.Where != AlertWhere.Concerns) return order || alert.Bearing.IsWind() ? signs with { Unmatched = true } : None;
+        if (order)
         {
-            if (alert.Where != AlertWhere.Concerns) return signs with { Warned = true };
             signs = signs with { OrderId = alert.Message.Id };
             return starts > now
                 ? signs with { LeaveBy = starts }
@@ -53,6 +58,7 @@ internal sealed record AlertSigns(
             ChanceFloor = Math.Max(a.ChanceFloor, b.ChanceFloor),
             Arrival = Sooner(a.Arrival, b.Arrival),
             Warned = a.Warned || b.Warned,
+            Unmatched = a.Unmatched || b.Unmatched,
             Order = (OfficialOrder)Math.Max((int)a.Order, (int)b.Order),
             LeaveBy = Sooner(a.LeaveBy, b.LeaveBy),
             OrderId = b.OrderId ?? a.OrderId,

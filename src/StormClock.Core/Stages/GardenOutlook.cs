@@ -10,6 +10,7 @@ namespace StormClock.Core.Stages;
 /// <param name="Earliest">Earliest reasonable arrival of that wind at any site.</param>
 /// <param name="Ground">Ground work limit at the worst-placed site.</param>
 /// <param name="Stops">When each class stops at each site.</param>
+/// <param name="Unmatched">An alert stands whose area cannot be matched: it may concern the garden.</param>
 /// <param name="LeaveBy">Leave-by time from a note, or the onset of an evacuation order still to come.</param>
 /// <param name="OrderId">Names the order or leave-by; null when there is none.</param>
 /// <param name="Cause">Id of the message that weighs most.</param>
@@ -19,6 +20,7 @@ public sealed record GardenOutlook(
     WindSoon Ground,
     IReadOnlyDictionary<(string SiteId, WorkClass Class), StopTimes> Stops,
     bool Warned,
+    bool Unmatched,
     OfficialOrder Order,
     Instant? LeaveBy,
     string? OrderId,
@@ -28,7 +30,7 @@ public sealed record GardenOutlook(
     /// <summary>Below this nothing is planned (half the lowest stage limit).</summary>
     private const double LeastChance = 0.05;
 
-    public bool WorkMatters => Chance >= LeastChance || Warned || LeaveBy is not null;
+    public bool WorkMatters => Chance >= LeastChance || Warned || Unmatched || LeaveBy is not null;
 
     /// <summary>Earliest reasonable stop of ground work at any site; null when it (almost) never comes.</summary>
     public Instant? GroundStop => Stops.Where(stop => stop.Key.Class == WorkClass.Ground).Min(stop => stop.Value.Earliest);
@@ -54,10 +56,11 @@ public sealed record GardenOutlook(
             noteCloses ? ground with { LastEnd = Later(ground.LastEnd, note!.Until ?? note.From + Duration.FromHours(12)) } : ground,
             ClassStopTimes.Of(timeline, garden, alert.Arrival, note, leaveBy),
             alert.Warned,
+            alert.Unmatched,
             alert.Order,
             leaveBy,
             alert.OrderId ?? timeline.LeaveBy?.Id,
-            new(timeline.Leading?.Title ?? note?.Title ?? "", timeline.Leading?.Issued ?? note?.Made, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made),
+            new(timeline.Leading?.Title ?? note?.Title ?? alert.Title ?? "", timeline.Leading?.Issued ?? note?.Made ?? alert.Issued, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made),
             alert.OrderId ?? timeline.LeaveBy?.Id ?? timeline.Leading?.Id ?? note?.Id ?? alert.Id ?? "");
     }
 

@@ -27,6 +27,7 @@ public static class SignReader
             outlook.Earliest,
             outlook.GroundStop,
             outlook.Warned,
+            outlook.Unmatched,
             outlook.Order,
             outlook.LeaveBy,
             firstMainStartBy,
@@ -42,7 +43,7 @@ public static class SignReader
     /// forecast wind has passed, which the caller's still air already says.
     /// </summary>
     private static bool OfficiallyOver(HazardTimeline timeline, bool alerted) =>
-        !alerted || (timeline.Alerts.All(alert => !alert.Bearing.IsWind())
+        !alerted || (timeline.Alerts.All(alert => !alert.Holds)
             && timeline.Ended.All(alert => alert.State != AlertState.Lapsed || timeline.AsOf - alert.Until >= LapsedCounts));
 
     private static bool HasLight(GardenBook garden, Site site, Instant now) =>

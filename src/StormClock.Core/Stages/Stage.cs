@@ -43,6 +43,9 @@ public enum StageCause
     /// <summary>An official warning or watch for the place.</summary>
     Alert,
 
+    /// <summary>An official alert whose area cannot be matched with the place: it may concern it.</summary>
+    UnmatchedAlert,
+
     /// <summary>An official order to leave or shelter, or a leave-by time.</summary>
     Order,
 

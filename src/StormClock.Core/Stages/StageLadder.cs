@@ -55,6 +55,7 @@ public static class StageLadder
         if (Reaches(signs.Chance, SlowWorkChance, margin)) return (Stage.SlowWork, Chance());
         if (chanceHolds && left <= SlowWorkWithin) return (Stage.SlowWork, Arrival());
         if (chanceHolds) return (Stage.LookOver, Chance());
+        if (signs.Unmatched) return (Stage.LookOver, new(StageCause.UnmatchedAlert, why.Official!, why.OfficialIssued));
         return (Stage.NothingDue, new(StageCause.None, why.Forecast, why.ForecastIssued, signs.Chance));
 
         StageReason Chance() => new(StageCause.Chance, why.Forecast, why.ForecastIssued, signs.Chance, signs.Earliest);

@@ -8,6 +8,7 @@ public enum OfficialOrder { None, Shelter, Evacuate }
 /// <param name="Earliest">Earliest reasonable arrival of that wind; null when it (almost) never comes.</param>
 /// <param name="GroundStop">Earliest reasonable stop of ground work, leave-by included.</param>
 /// <param name="Warned">An official warning of such wind stands for the place.</param>
+/// <param name="Unmatched">An alert whose area cannot be matched stands: never silence, never more than a look.</param>
 /// <param name="FirstMainStartBy">Latest start of the first main job not done; null when there is none.</param>
 /// <param name="Advisory">Id of the newest full advisory, so that two successive ones can be told apart; null without one.</param>
 /// <param name="LastWord">The newest full advisory is final, or a Cancel withdrew the warning: no second one will follow.</param>
@@ -20,6 +21,7 @@ public sealed record StageSigns(
     Instant? Earliest,
     Instant? GroundStop,
     bool Warned,
+    bool Unmatched,
     OfficialOrder Order,
     Instant? LeaveBy,
     Instant? FirstMainStartBy,

@@ -23,6 +23,7 @@ public static class ReasonWords
             StageCause.Arrival => $"{gale} could arrive{At(" as early as ", reason, times)}, by {source}",
             StageCause.WorkStops => $"the limit for work outside could be crossed{At(" from ", reason, times)}, by {source}",
             StageCause.Alert => $"{source} stands for this place{At(", from ", reason, times)}",
+            StageCause.UnmatchedAlert => $"{source} may concern this place: its area could not be matched, so look at the official word",
             StageCause.Order => $"{source} orders people to leave or to shelter{(reason.At is { } by ? $" by {times.Exact(by)}" : "")}",
             StageCause.Note => $"a note was entered by hand, {source}",
             StageCause.StartBy => $"the first of this work must be begun{At(" by ", reason, times)}, by {source}",

@@ -1,0 +1,195 @@
+using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
+using StormClock.Core.Hazards;
+using StormClock.Core.Reminders;
+using StormClock.Core.Stages;
+using StormClock.Core.Tests.Advisories;
+using StormClock.Core.Tests.Garden;
+using StormClock.Core.Tests.Hazards;
+
+namespace StormClock.Core.Tests;
+
+/// <summary>The one door, fed with invented messages: who outranks whom, and what is never said.</summary>
+public class StormDeskTests
+{
+    /// <summary>Morning of a work day at the garden (08:00 local).</summary>
+    private static readonly Instant Morning = Alerts.Start;
+
+    private static GardenBook Book => Gardens.With(
+        [Gardens.Person("ada"), Gardens.Person("bo", PersonRole.Helper)],
+        Gardens.Job("tie", 60, value: 50), Gardens.Job("lay", 30, WorkClass.Carry, people: 2, value: 80)) with
+    {
+        Sites = [Alerts.Home],
+        Areas = [new("bed", "Bed", "home", Exposure.Open), new("far-bed", "Far bed", "home", Exposure.Open)],
+    };
+
+    [Fact]
+    public void Decide_SameInputTwice_DecidesTheSame()
+    {
+        var ledger = Alerts.Ledger(SampleStorms.Ian16);
+        var book = Book with { Sites = [Alerts.SiteAt(SampleStorms.FortMyers)] };
+        var now = SampleStorms.Ian16.IssuedAt;
+        Assert.Equal(Told(new Desk(book), ledger, now), Told(new Desk(book), ledger, now));
+
+        static string Told(Desk desk, AdvisoryLedger ledger, Instant now)
+        {
+            var decision = desk.At(ledger, now);
+            var jobs = decision.Plan!.Jobs.Select(job => $"{job.Job.Id} {string.Join('+', job.People)} {job.Start} {job.StartBy} {job.ChanceDone}");
+            var wanted = decision.Wanted.Select(reminder => $"{reminder.Key} {reminder.Moment} {reminder.UsefulUntil}");
+            return string.Join('\n', [decision.Standing.Stage.ToString(), .. jobs, .. wanted, $"{decision.NextWake}"]);
+        }
+    }
+
+    [Fact]
+    public void Decide_NothingHeard_WantsNothing()
+    {
+        var decision = new Desk(Book).At(AdvisoryLedger.Empty, Morning);
+        Assert.Equal(Stage.NothingDue, decision.Standing.Stage.Stage);
+        Assert.Empty(decision.Wanted);
+        Assert.Null(decision.NextWake);
+    }
+
+    [Fact]
+    public void Decide_WarningAlone_IsMainWorkByThatWarning()
+    {
+        var warning = Alerts.Message("w", 0, Alerts.Info(expires: 40));
+        var decision = new Desk(Book).At(Alerts.Ledger(warning), Morning);
+        Assert.Equal((Stage.MainWork, StageCause.Alert, "Tropical Storm Warning"), (decision.Standing.Stage.Stage, decision.Standing.Stage.Reason.Cause, decision.Standing.Stage.Reason.Source));
+        Assert.Equal(2, decision.Plan!.Jobs.Count);
+        Assert.Equal(["ada", "bo"], decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.StageRose).Select(reminder => reminder.To.Id).Order());
+    }
+
+    [Theory]
+    [InlineData(AlertStatus.Test)]
+    [InlineData(AlertStatus.Exercise)]
+    [InlineData(AlertStatus.Draft)]
+    public void Decide_AlertThatIsNotActual_MovesNobody(AlertStatus status)
+    {
+        var warning = Alerts.Message("w", 0, Alerts.Info(expires: 40)) with { Status = status };
+        Assert.Equal(Stage.NothingDue, new Desk(Book).At(Alerts.Ledger(warning), Morning).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_EvacuationInForce_LeavesAndShowsNoWork()
+    {
+        var order = Alerts.Message("e", 0, Alerts.Info("Evacuation Immediate", expires: 40, responses: [AlertResponse.Evacuate]));
+        var decision = new Desk(Book).At(Alerts.Ledger(order), Morning);
+        Assert.Equal((Stage.GardenClosed, StageCause.Order), (decision.Standing.Stage.Stage, decision.Standing.Stage.Reason.Cause));
+        var leave = decision.Wanted.Single(reminder => reminder.To.Id == "ada");
+        Assert.Equal((ReminderReason.Leave, true, true), (leave.Key.Reason, leave.Urgent, leave.Brief.Leave));
+        Assert.All(decision.Wanted, reminder => Assert.Empty(reminder.Brief.Jobs));
+    }
+
+    [Fact]
+    public void Decide_EvacuationForAnUndecidableArea_IsToldButClosesNothing()
+    {
+        var order = Alerts.Message("e", 0, Alerts.Info("Evacuation Immediate", Alerts.Somewhere, expires: 40, responses: [AlertResponse.Evacuate]));
+        var stage = new Desk(Book).At(Alerts.Ledger(order), Morning).Standing.Stage;
+        Assert.Equal((Stage.LookOver, StageCause.UnmatchedAlert), (stage.Stage, stage.Reason.Cause));
+    }
+
+    [Fact]
+    public void Decide_ShelterOrderEnds_ForecastSpeaksAgain()
+    {
+        var desk = new Desk(Book);
+        var warning = Alerts.Message("w", 0, Alerts.Info(expires: 60));
+        var shelter = Alerts.Message("s", 1, Alerts.Info("Tornado Warning", eventEnds: 2, expires: 2, responses: [AlertResponse.Shelter]));
+        var ledger = Alerts.Ledger(warning, shelter);
+        Assert.Equal(Stage.GardenClosed, desk.At(ledger, Alerts.At(1)).Standing.Stage.Stage);
+        Assert.Equal(Stage.MainWork, desk.At(ledger, Alerts.At(2.5)).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_LeaveByAhead_PlansBeforeItAndClosesAtIt()
+    {
+        var desk = new Desk(Book);
+        var leaveBy = Alerts.At(4);
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new LeaveByNote("plot", "ada", Morning, leaveBy));
+        var before = desk.At(ledger, Morning);
+        Assert.NotEmpty(before.Plan!.Jobs);
+        Assert.All(before.Plan.Jobs, job => Assert.True(job.End <= leaveBy));
+        Assert.Contains(before.Wanted, reminder => reminder.Key.Reason == ReminderReason.Leave && reminder.Brief.LeaveBy == leaveBy);
+        Assert.Equal(Stage.GardenClosed, desk.At(ledger, leaveBy).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_WindNote_ClosesAtItsTimeAndIsNotUndoneByAQuietForecast()
+    {
+        var desk = new Desk(Book);
+        var ledger = Alerts.Ledger(new WindNote("plot", "ada", Morning, Alerts.At(6), 27, null));
+        var decision = desk.At(ledger, Morning);
+        Assert.Equal(Stage.LastRound, decision.Standing.Stage.Stage);
+        Assert.All(decision.Plan!.Jobs, job => Assert.True(job.End <= Alerts.At(6)));
+        Assert.Equal(Stage.GardenClosed, desk.At(ledger, Alerts.At(6)).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_AllClearNote_NeverEndsAnOfficialAlert()
+    {
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new AllClearNote("plot", "ada", Alerts.At(1)));
+        Assert.Equal(Stage.MainWork, new Desk(Book).At(ledger, Alerts.At(2)).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_ForecastGoesSilent_TellsSoAndNeverFalls()
+    {
+        var desk = new Desk(Book with { Sites = [Alerts.SiteAt(SampleStorms.FortMyers)] });
+        var ledger = Alerts.Ledger(SampleStorms.Ian16);
+        var heard = desk.At(ledger, SampleStorms.Ian16.IssuedAt);
+        Assert.DoesNotContain(heard.Wanted, reminder => reminder.Key.Reason == ReminderReason.FeedSilent);
+        var silent = desk.At(ledger, SampleStorms.Ian16.IssuedAt + Duration.FromHours(9.5));
+        Assert.Contains(silent.Wanted, reminder => reminder.Key.Reason == ReminderReason.FeedSilent && reminder.To.Role == PersonRole.Gardener);
+        Assert.True(silent.Standing.Stage.Stage >= heard.Standing.Stage.Stage);
+    }
+
+    /// <summary>Hour by hour through a whole storm: never work in the dark hours of the stage, never a message after its use.</summary>
+    [Fact]
+    public void Decide_EveryHourOfAStorm_NeverAsksForWorkOnceClosed()
+    {
+        var desk = new Desk(Book with { Sites = [Alerts.SiteAt(SampleStorms.FortMyers)] });
+        var ledger = Alerts.Ledger(SampleStorms.Ian16);
+        var stages = new List<Stage>();
+        for (var hour = 0; hour < 100; hour++)
+        {
+            var now = SampleStorms.Ian16.IssuedAt + Duration.FromHours(hour);
+            var decision = desk.At(ledger, now);
+            stages.Add(decision.Standing.Stage.Stage);
+            Assert.All(decision.Wanted, reminder => Assert.True(now < reminder.UsefulUntil));
+            if (stages.Contains(Stage.GardenClosed))
+            {
+                Assert.All(decision.Wanted.Where(reminder => reminder.Key.Reason != ReminderReason.Recheck), reminder => Assert.Empty(reminder.Brief.Jobs));
+            }
+        }
+
+        Assert.Contains(Stage.GardenClosed, stages);
+        Assert.Equal(stages.Order(), stages);
+    }
+
+    [Fact]
+    public void Decide_JobDone_LeavesThePlanAndAnotherEpisodeAsksAgain()
+    {
+        var desk = new Desk(Book);
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)));
+        desk.At(ledger, Morning);
+        desk.Jobs["tie"] = new("tie", JobProgress.Done, Morning, "ada");
+        Assert.DoesNotContain(desk.At(ledger, Alerts.At(1)).Plan!.Jobs, job => job.Job.Id == "tie");
+    }
+
+    /// <summary>Keeps what the service would keep between decisions.</summary>
+    private sealed class Desk(GardenBook book)
+    {
+        private readonly StormDesk desk = new();
+        private readonly Dictionary<string, Instant> sent = [];
+        private GardenStanding? standing;
+
+        public Dictionary<string, JobState> Jobs { get; } = [];
+
+        public Decision At(AdvisoryLedger ledger, Instant now)
+        {
+            var decision = desk.Decide(ledger, book, standing ?? GardenStanding.Calm(now), Jobs, sent, now);
+            standing = decision.Standing;
+            foreach (var reminder in decision.Wanted.Where(reminder => reminder.Moment <= now)) sent.TryAdd(reminder.Key.ToString(), now);
+            return decision;
+        }
+    }
+}
