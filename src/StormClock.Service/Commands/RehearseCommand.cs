@@ -10,6 +10,9 @@ namespace StormClock.Service.Commands;
 /// <summary><c>rehearse</c>: plays a folder of advisories through the real host in virtual time.</summary>
 internal static class RehearseCommand
 {
+    /// <summary>The garden that the practice storm is made for.</summary>
+    private const string PracticeGarden = "garden-tern-hook.yaml";
+
     public static Command Make()
     {
         var advisories = new Option<string?>("--advisories") { Description = "A folder of advisories and alerts, or a file. Default: the practice storm." };
@@ -38,7 +41,7 @@ internal static class RehearseCommand
     {
         var inputs = new Inputs();
         var practice = ConfigFolder.Practice(options.Config);
-        var book = inputs.Garden(options.Garden ?? FirstGarden(practice));
+        var book = inputs.Garden(options.Garden ?? Path.Combine(practice, PracticeGarden));
         var heard = inputs.Advisories(options.Advisories ?? Path.Combine(practice, "storm"));
         var at = inputs.Place(options.At, "--at");
         var server = LoopbackServer.Read(inputs, options.Smtp);
@@ -58,9 +61,4 @@ internal static class RehearseCommand
             return ExitCode.OutsideTrouble;
         }
     }
-
-    private static string FirstGarden(string practice) =>
-        Directory.Exists(practice)
-            ? Directory.EnumerateFiles(practice, "garden-*.yaml").Order(StringComparer.Ordinal).LastOrDefault() ?? Path.Combine(practice, "garden-*.yaml")
-            : Path.Combine(practice, "garden-*.yaml");
 }
