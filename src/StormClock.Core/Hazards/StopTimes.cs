@@ -9,6 +9,7 @@ public sealed class StopTimes
     private readonly MemberTimes? members;
     private readonly Instant origin;
     private readonly Instant? notAfter;
+    private readonly Instant? heldTo;
 
     /// <param name="members">Members in which the wind comes; hours after <paramref name="origin"/>.</param>
     /// <param name="notAfter">A leave-by time that holds for certain; null when there is none.</param>
@@ -22,8 +23,14 @@ public sealed class StopTimes
     /// <summary>A stop that is known to the minute.</summary>
     public StopTimes(Instant notAfter) => this.notAfter = notAfter;
 
+    private StopTimes(StopTimes stop, Instant heldTo)
+    {
+        (members, origin, notAfter) = (stop.members, stop.origin, stop.notAfter);
+        this.heldTo = heldTo;
+    }
+
     /// <summary>Earliest reasonable stop (10 %): nothing of the class is planned after it. Null when it never comes.</summary>
-    public Instant? Earliest => At(0.10);
+    public Instant? Earliest => At(0.10) is { } earliest && !(heldTo < earliest) ? earliest : heldTo;
 
     /// <summary>Most likely stop (50 %).</summary>
     public Instant? Likely => At(0.50);
@@ -31,7 +38,7 @@ public sealed class StopTimes
     /// <summary>Share of members in which work can still go on until <paramref name="end"/>.</summary>
     public double ChanceOpenUntil(Instant end)
     {
-        if (end > notAfter) return 0;
+        if (end > notAfter || end > heldTo) return 0;
         if (members is null) return 1;
         var hours = (end - origin).TotalHours;
         var stopped = 0;
@@ -39,12 +46,8 @@ public sealed class StopTimes
         return 1 - ((double)stopped / members.Count);
     }
 
-    /// <summary>The same stop, but at the latest at a time that is held to.</summary>
-    public StopTimes NotAfter(Instant cap)
-    {
-        var sooner = notAfter < cap ? notAfter.Value : cap;
-        return members is null ? new(sooner) : new(members, origin, sooner);
-    }
+    /// <summary>The same stop with work ended at the latest by a time that is held to; what is likely stays as it is.</summary>
+    public StopTimes HeldTo(Instant close) => new(this, close);
 
     private Instant? At(double share)
     {

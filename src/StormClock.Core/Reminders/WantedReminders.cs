@@ -74,9 +74,12 @@ public static class WantedReminders
         if (WorkDays.On(now.Book, person, date) is not { } day) return null;
         var until = now.StopEarliest is { } stop ? Instant.Min(day.End, stop) : day.End;
         var key = Key(now, person, ReminderReason.WorkDay, $"{date:uuuu-MM-dd}");
-        if (!now.SentAt.ContainsKey(key.ToString()) && (now.Stage.Since > day.Moment - PlanJustTold || day.Moment > now.Now)) return null;
+        if (!now.SentAt.ContainsKey(key.ToString()) && (LastTold(now) > day.Moment - PlanJustTold || day.Moment > now.Now)) return null;
         return new(key, person, day.Moment, until, false, Briefs.For(now, person, ReminderReason.WorkDay));
     }
+
+    private static Instant LastTold(Situation now) =>
+        now.Announced.ChangedAt is { } changed ? Instant.Max(now.Stage.Since, changed) : now.Stage.Since;
 
     private static Reminder OrderChanged(Situation now, Person person)
     {

@@ -37,7 +37,7 @@ public sealed record GardenOutlook(
 
     /// <summary>The same with every class stopped at the latest when the garden closes by the time that people were told.</summary>
     public GardenOutlook HeldTo(Instant? close) =>
-        close is { } cap ? this with { Stops = Stops.ToDictionary(stop => stop.Key, stop => stop.Value.NotAfter(cap)) } : this;
+        close is { } cap ? this with { Stops = Stops.ToDictionary(stop => stop.Key, stop => stop.Value.HeldTo(cap)) } : this;
 
     public static GardenOutlook Of(HazardTimeline timeline, GardenBook garden)
     {

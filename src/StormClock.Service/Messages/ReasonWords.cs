@@ -18,17 +18,17 @@ public static class ReasonWords
         var gale = Amounts.GaleSustained(units);
         return reason.Cause switch
         {
-            StageCause.None => $"it holds until a source says more, by {source}",
+            StageCause.None => $"it holds until a source says more, as of {source}",
             StageCause.Chance => $"{source} puts the chance of {gale} at {Amounts.Chance(reason.Chance ?? 0)}",
-            StageCause.Arrival => $"{gale} could arrive{At(" as early as ", reason, times)}, by {source}",
-            StageCause.WorkStops => $"the limit for work outside could be crossed{At(" from ", reason, times)}, by {source}",
+            StageCause.Arrival => $"{gale} could arrive{At(" as early as ", reason, times)}, as of {source}",
+            StageCause.WorkStops => $"the limit for work outside could be crossed{At(" from ", reason, times)}, as of {source}",
             StageCause.Alert => $"{source} stands for this place{At(", from ", reason, times)}",
             StageCause.UnmatchedAlert => $"{source} may concern this place: its area could not be matched, so look at the official word",
             StageCause.Order => $"{source} orders people to leave or to shelter{(reason.At is { } by ? $" by {times.Exact(by)}" : "")}",
             StageCause.Note => $"a note was entered by hand, {source}",
-            StageCause.StartBy => $"the first of this work must be begun{At(" by ", reason, times)}, by {source}",
-            StageCause.OfficialEnd => $"the wind has passed and the official end has come, by {source}",
-            StageCause.TurnedAway => $"the forecast turned away, by {source}",
+            StageCause.StartBy => $"the first of this work must be begun{At(" by ", reason, times)}, as of {source}",
+            StageCause.OfficialEnd => $"the wind has passed and the official end has come, as of {source}",
+            StageCause.TurnedAway => $"the forecast turned away, as of {source}",
             _ => throw new ArgumentOutOfRangeException(nameof(reason), reason.Cause, null),
         };
     }

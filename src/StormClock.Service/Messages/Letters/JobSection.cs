@@ -28,16 +28,17 @@ internal static class JobSection
 
     private static IEnumerable<string> Details(BriefJob job, LetterContext context)
     {
-        yield return Effort(job);
+        if (Effort(job) is { Length: > 0 } effort) yield return effort;
         if (job.Bring.Count > 0) yield return "Bring " + string.Join(", ", job.Bring.Select(need => Bring(need, context)));
         if (When(job, context.Times) is { } when) yield return when;
         if (job.Why is { } why) yield return Words.Capital(Plain.Line(why));
     }
 
+    /// <summary>Minutes and people, as far as they are planned: a look after the storm has neither.</summary>
     private static string Effort(BriefJob job)
     {
-        var people = Words.Together([.. job.PeopleNames.Select(Plain.Line)]);
-        return people.Length == 0 ? Amounts.Minutes(job.Minutes) : $"{Amounts.Minutes(job.Minutes)}, {people}";
+        string[] parts = [job.Minutes > 0 ? Amounts.Minutes(job.Minutes) : "", Words.Together([.. job.PeopleNames.Select(Plain.Line)])];
+        return string.Join(", ", parts.Where(part => part.Length > 0));
     }
 
     private static string Bring(Core.Garden.MaterialNeed need, LetterContext context) =>
