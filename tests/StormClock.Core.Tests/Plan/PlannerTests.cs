@@ -124,6 +124,13 @@ public class PlannerTests
         Assert.Equal(["b"], Planner.Plan(request).Jobs.Select(job => job.Job.Id));
     }
 
+    [Fact]
+    public void Plan_StopAlreadyPassed_LeavesEverythingOut()
+    {
+        var plan = Planner.Plan(Request(Gardens.With([Gardens.Person("ada")], Gardens.Job("tie", 30)), At(Day1, 12), At(Day1, 11)));
+        Assert.Equal("this work must already have stopped", Assert.Single(plan.LeftOut).Why);
+    }
+
     /// <summary>Dark, own hours, stop, one place at a time, teams, order: never broken, whatever the garden.</summary>
     [Fact]
     public void Plan_AnyGarden_KeepsEveryHardRule()
@@ -138,7 +145,7 @@ public class PlannerTests
             from far in Gen.Bool.Array[count]
             from last in Gen.Int[0, 5].Array[count]
             from nowHour in Gen.Int[0, 23]
-            from stopHours in Gen.Int[2, 70]
+            from stopHours in Gen.Int[-3, 70]
             from helper in Gen.Bool
             select (count, minutes, classes, people, values, after, far, last, nowHour, stopHours, helper);
         Check.Sample(gen, g =>

@@ -1,0 +1,68 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Plan;
+using StormClock.Core.Reminders;
+using StormClock.Core.Tests.Garden;
+
+namespace StormClock.Core.Tests.Reminders;
+
+/// <summary>science.md 8.4: what is worth a message of its own, and what is noise.</summary>
+public class PlanNewsTests
+{
+    private static readonly Instant Now = Instant.FromUtc(2027, 9, 20, 12, 0);
+    private static readonly Announced Told = PlanNews.Told(Announced.Nothing, Plan(stopHours: 48, startByHours: 30));
+
+    [Fact]
+    public void News_SamePlan_IsNone() => Assert.Same(Told, PlanNews.Next(Told, Plan(48, 30)));
+
+    /// <summary>Half a day later the same work looks different; nobody needs to hear that.</summary>
+    [Fact]
+    public void News_StartMovedThoughTheStopDidNot_IsNone() => Assert.Same(Told, PlanNews.Next(Told, Plan(48, 20)));
+
+    [Fact]
+    public void News_StopOneHourEarlier_IsNone() => Assert.Same(Told, PlanNews.Next(Told, Plan(47, 30)));
+
+    [Fact]
+    public void News_StopTwoHoursEarlier_IsTold()
+    {
+        var next = PlanNews.Next(Told, Plan(46, 30));
+        Assert.Equal((1, Now), (next.Changes, next.ChangedAt));
+        Assert.Equal(["The work may have to stop sooner than last told."], next.What);
+    }
+
+    [Fact]
+    public void News_StartEarlierBecauseOfTheStop_IsTold() =>
+        Assert.Contains("One job must be started sooner.", PlanNews.Next(Told, Plan(46.5, 28)).What);
+
+    [Fact]
+    public void News_JobMissedItsStart_IsTold()
+    {
+        var later = Now + Duration.FromHours(31);
+        var next = PlanNews.Next(Told, Plan(48, null, later));
+        Assert.Equal(["One job no longer fits."], next.What);
+    }
+
+    [Fact]
+    public void News_JobLeftOutThoughNothingMoved_IsNone() => Assert.Same(Told, PlanNews.Next(Told, Plan(48, null)));
+
+    [Fact]
+    public void News_TwiceWithinTwoHours_IsToldOnce()
+    {
+        var first = PlanNews.Next(Told, Plan(46, 30));
+        Assert.Same(first, PlanNews.Next(first, Plan(40, 30, Now + Duration.FromHours(1))));
+        Assert.Equal(2, PlanNews.Next(first, Plan(40, 30, Now + Duration.FromHours(2))).Changes);
+    }
+
+    /// <param name="startByHours">Null: the job does not fit.</param>
+    private static GardenPlan Plan(double stopHours, double? startByHours, Instant? made = null)
+    {
+        var stop = new WorkStop(Now + Duration.FromHours(stopHours), Now + Duration.FromHours(stopHours + 8));
+        var job = Gardens.Job("tie", 30);
+        return new(
+            made ?? Now,
+            Enum.GetValues<WorkClass>().ToDictionary(work => work, _ => stop),
+            startByHours is { } hours ? [new(job, ["ada"], Now, Now + Duration.FromMinutes(30), Now + Duration.FromHours(hours), 1)] : [],
+            startByHours is null ? [new(job, "no time left", null)] : [],
+            [],
+            []);
+    }
+}
