@@ -18,7 +18,7 @@ internal static class Composition
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         if (plan.Practice) builder.Logging.ClearProviders();
-        else builder.Logging.AddSimpleConsole(console => console.SingleLine = true).AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning);
+        else builder.Logging.AddSimpleConsole(console => console.SingleLine = true).AddFilter("Microsoft", LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error).AddFilter("Quartz", LogLevel.Warning);
         builder.WebHost.UseUrls(plan.Listen.ToString());
         AddTime(builder.Services, plan);
         AddDesk(builder.Services, plan, store);

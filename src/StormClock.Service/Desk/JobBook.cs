@@ -12,7 +12,7 @@ using StormClock.Service.Web;
 namespace StormClock.Service.Desk;
 
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, how things stand.</summary>
-internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, Turns turns, Journal journal, HostPlan plan) : IJobBook
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys) : IJobBook
 {
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)
     {
@@ -67,7 +67,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     {
         var gardens = shelf.Books.Select(book => (book, decision: desk.Latest.GetValueOrDefault(book.Id)))
             .Where(pair => pair.decision is not null)
-            .Select(pair => Show(pair.book, pair.decision!))
+            .Select(pair => Show(pair.book, pair.decision!, now))
             .ToList();
         var messages = plan.Channel is Delivery.Email.EmlChannel
             ? shelf.Books.SelectMany(book => store.Read(reader => OutboxTable.OfGarden(reader, book.Id)).Select(entry => (book, entry)))
@@ -105,14 +105,22 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         return new(shown, state?.Progress ?? JobProgress.Open, state?.By, state?.At);
     }
 
-    private static NowGarden Show(GardenBook book, Decision decision)
+    private NowGarden Show(GardenBook book, Decision decision, Instant now)
     {
         var stage = decision.Standing.Stage;
         var ground = decision.Plan?.WorkStops[WorkClass.Ground];
         return new(
             book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.LeaveBy is not null || stage.Reason.Cause == StageCause.Order, decision.LeaveBy,
             ground?.Earliest, ground?.Likely,
-            [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, null))]);
+            [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))]);
+    }
+
+    /// <summary>Where messages carry no links, the page near the box marks work in the gardener's name.</summary>
+    private string? MarkToken(GardenBook book, string? episodeId, Job job, Instant now)
+    {
+        if (plan.PagesAddress is not null || episodeId is null) return null;
+        var gardener = book.People.FirstOrDefault(person => person.Role == PersonRole.Gardener) ?? book.People[0];
+        return new AckToken(AckPurpose.Job, book.Id, episodeId, gardener.Id, job.Id, now + LinkMaker.Life).Sign(keys.Newest);
     }
 
     private static bool MovedOn(AckToken token, StageStanding standing, IReadOnlyList<LinkJob> jobs, Decision? decision)

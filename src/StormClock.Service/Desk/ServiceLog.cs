@@ -7,8 +7,6 @@ internal static class ServiceLog
     {
         var log = host.Services.GetRequiredService<ILoggerFactory>().CreateLogger("StormClock");
         host.Services.GetRequiredService<Journal>().Written += entry =>
-            log.Log(
-                entry.Kind is "trouble" or "missed" ? LogLevel.Warning : LogLevel.Information,
-                "{Kind} {Garden} {Subject} {Reason} {To}", entry.Kind, entry.Garden, entry.Subject, entry.Reason, entry.To);
+            log.Log(entry.Kind is "trouble" or "missed" ? LogLevel.Warning : LogLevel.Information, "{Garden}{Line}", entry.Garden is { } garden ? garden + ": " : "", JournalLine.Of(entry));
     }
 }

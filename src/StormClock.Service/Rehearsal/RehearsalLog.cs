@@ -1,3 +1,4 @@
+using System.Globalization;
 using StormClock.Core.Garden;
 using StormClock.Service.Desk;
 
@@ -32,21 +33,6 @@ internal sealed class RehearsalLog : IDisposable
 
     public void Dispose() => file.Dispose();
 
-    private string Line(JournalEntry entry)
-    {
-        var at = entry.At.InZone(garden.Zone).ToString("uuuu-MM-dd ddd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
-        var jobs = entry.Jobs is { Count: > 0 } list ? $" [{list.Count} {(list.Count == 1 ? "job" : "jobs")}]" : "";
-        var what = entry.Kind switch
-        {
-            "advisory" => $"heard {entry.Subject}",
-            "stage" or "recheck" or "standdown" => entry.Reason,
-            "plan" => "the plan changed",
-            "reminder" => $"wanted for {entry.To}: {entry.Subject}",
-            "sent" => $"to {entry.To}: {entry.Subject}",
-            "missed" => $"not sent in its time of use: {entry.Subject}",
-            "done" => $"{entry.To} reported {string.Join(", ", entry.Jobs ?? [])}",
-            _ => $"{entry.Subject}: {entry.Reason}",
-        };
-        return $"{at}  {entry.Kind,-9} {what}{(entry.Kind == "done" ? "" : jobs)}";
-    }
+    private string Line(JournalEntry entry) =>
+        $"{entry.At.InZone(garden.Zone).ToString("uuuu-MM-dd ddd HH:mm", CultureInfo.InvariantCulture)}  {JournalLine.Of(entry)}";
 }

@@ -1,0 +1,22 @@
+namespace StormClock.Service.Desk;
+
+/// <summary>A journal entry as one line for people.</summary>
+internal static class JournalLine
+{
+    public static string Of(JournalEntry entry)
+    {
+        var what = entry.Kind switch
+        {
+            "advisory" => $"heard {entry.Subject}",
+            "stage" or "recheck" or "standdown" => entry.Reason,
+            "plan" => "the plan changed",
+            "reminder" => $"wanted for {entry.To}: {entry.Subject}",
+            "sent" => $"to {entry.To}: {entry.Subject}",
+            "missed" => $"not sent in its time of use: {entry.Subject}",
+            "done" => $"{entry.To} answered {entry.Reason} for {string.Join(", ", entry.Jobs ?? [])}",
+            _ => $"{entry.Subject}: {entry.Reason}",
+        };
+        var jobs = entry.Kind != "done" && entry.Jobs is { Count: > 0 } list ? $" [{list.Count} {(list.Count == 1 ? "job" : "jobs")}]" : "";
+        return $"{entry.Kind,-9} {what}{jobs}";
+    }
+}
