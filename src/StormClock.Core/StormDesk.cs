@@ -80,7 +80,7 @@ public sealed class StormDesk
     {
         if (outlook.Ground.LastEnd is { } end) return end;
         if (outlook.Warned && outlook.Earliest <= timeline.AsOf) return timeline.AsOf;
-        return known is { } until && timeline.Leading is { } newest && newest.Issued < until ? newest.Issued : known;
+        return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 
     private static GardenPlan PlanWork(GardenBook garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
