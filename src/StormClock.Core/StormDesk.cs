@@ -20,6 +20,8 @@ public sealed class StormDesk
 
     private readonly MemberMemory memory = new();
 
+    /// <param name="jobStates">Last word on each job of the episode in <paramref name="standing"/>, by job id.</param>
+    /// <param name="sentAt">When each message was sent, by key.</param>
     public Decision Decide(
         AdvisoryLedger ledger,
         GardenBook garden,
@@ -29,55 +31,71 @@ public sealed class StormDesk
         Instant now)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
-        var told = GardenOutlook.Of(timeline, garden);
-        var stop = standing.Stop.Next(told.GroundStop, timeline.NewestWord, timeline.IsLastWord);
-        var outlook = told.HeldTo(stop.At);
-        var plan = outlook.WorkMatters ? PlanWork(garden, outlook, jobStates, now) : null;
-        var (alerted, unsafeUntil) = Remember(standing, timeline, outlook);
-        var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
-        var stage = StageRules.Next(garden.Id, standing.Stage, signs);
+        var (outlook, next, plan) = Judge(timeline, garden, standing, jobStates);
+        var stage = next.Stage;
+        var sameEpisode = stage.EpisodeId == standing.Stage.EpisodeId;
+        var states = sameEpisode ? jobStates : new Dictionary<string, JobState>();
 
-        var fresh = stage.EpisodeId != standing.Stage.EpisodeId;
-        var states = fresh ? new Dictionary<string, JobState>() : jobStates;
         var working = stage.Stage is > Stage.NothingDue and < Stage.GardenClosed;
-        plan = working ? plan ?? PlanWork(garden, outlook, states, now) : null;
-        var announced = fresh ? Announced.Nothing : standing.Announced;
-        if (plan is not null) announced = Tell(announced, standing.Stage, stage, plan, garden, now);
-        var next = stage.EpisodeId is null
-            ? new GardenStanding(stage, HeldStop.None, announced, false, null)
-            : new GardenStanding(stage, stop, announced, alerted, unsafeUntil);
+        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(garden, outlook, states, now);
+        if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden) };
 
         var situation = new Situation(
-            garden, stage, announced, plan, outlook.LeaveBy, outlook.Order != OfficialOrder.None, outlook.OrderId,
-            FirstLook(garden, unsafeUntil), timeline.Stale && working ? timeline.Leading!.Issued : null,
+            garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order != OfficialOrder.None, outlook.OrderId,
+            FirstLook(garden, next.UnsafeUntil), working && timeline.Stale ? timeline.Leading!.Issued : null,
             AfterList(garden, stage, states), sentAt, now);
-        return new(next, plan, outlook.LeaveBy, WantedReminders.For(situation), outlook.Cause, Wake.Next(garden, stage, outlook, plan, unsafeUntil, now));
+        return new(
+            next, plan, outlook.LeaveBy, WantedReminders.For(situation), outlook.Cause,
+            Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));
+    }
+
+    /// <summary>
+    /// Which stage holds, what is remembered with it, and the plan that had a say in it; a new episode begins with a clean memory.
+    /// </summary>
+    private static (GardenOutlook Outlook, GardenStanding Next, GardenPlan? Plan) Judge(
+        HazardTimeline timeline, GardenBook garden, GardenStanding standing, IReadOnlyDictionary<string, JobState> jobStates)
+    {
+        var now = timeline.AsOf;
+        var told = GardenOutlook.Of(timeline, garden);
+        var held = standing.Stage.Stage == Stage.Recheck ? HeldStop.None : standing.Stop;
+        var stop = held.Next(told.GroundStop, timeline.NewestWord, timeline.IsLastWord, now);
+        var outlook = told.HeldTo(stop.At);
+        var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
+        var unsafeUntil = UnsafeUntil(standing.UnsafeUntil, timeline, outlook);
+
+        var plan = outlook.WorkMatters ? PlanWork(garden, outlook, jobStates, now) : null;
+        var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
+        var stage = StageRules.Next(garden.Id, standing.Stage, signs);
+        if (stage.EpisodeId is null) return (outlook, new(stage, HeldStop.None, Announced.Nothing, false, null), plan);
+
+        var announced = stage.EpisodeId == standing.Stage.EpisodeId ? standing.Announced : Announced.Nothing;
+        return (outlook, new(stage, stop, announced, alerted, unsafeUntil), plan);
+    }
+
+    /// <summary>
+    /// When the wind was last expected to be over: as the newest advisory that still brings it has it; now, while an alert or a
+    /// note alone says that it blows; and no later than an advisory that brings it no more.
+    /// </summary>
+    private static Instant? UnsafeUntil(Instant? known, HazardTimeline timeline, GardenOutlook outlook)
+    {
+        if (outlook.Ground.LastEnd is { } end) return end;
+        if (outlook.Warned && outlook.Earliest <= timeline.AsOf) return timeline.AsOf;
+        return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 
     private static GardenPlan PlanWork(GardenBook garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
         Planner.Plan(new(garden, states, outlook.Stops, now, now + Horizon));
 
-    /// <summary>Picking and pruning are slow work; every other job is main work.</summary>
+    /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>
     private static Instant? FirstMainStartBy(GardenPlan? plan) =>
-        plan?.Jobs.Where(job => job.Job.Kind is not (JobKind.Pick or JobKind.Prune) && !job.Job.LastRound).Select(job => (Instant?)job.StartBy).Min();
+        plan?.Jobs
+            .Where(job => job.Job.Kind is not (JobKind.Pick or JobKind.Prune) && !job.Job.LastRound)
+            .Select(job => (Instant?)job.StartBy)
+            .Min();
 
     /// <summary>A message that carries the plan for another reason tells it too; only what is left is news of its own.</summary>
-    private static Announced Tell(Announced told, StageStanding before, StageStanding stage, GardenPlan plan, GardenBook garden, Instant now)
-    {
-        var rose = stage.Rises != before.Rises;
-        var dayBegins = WorkDays.BeginsAt(garden, now);
-        return rose || dayBegins ? PlanNews.Told(told, plan) : PlanNews.Next(told, plan);
-    }
-
-    /// <summary>What outlives the advisory that said it: that an alert stood, and when the wind was last expected to be over.</summary>
-    private static (bool Alerted, Instant? UnsafeUntil) Remember(GardenStanding standing, HazardTimeline timeline, GardenOutlook outlook)
-    {
-        var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
-        if (outlook.Ground.LastEnd is { } end) return (alerted, end);
-        var known = standing.UnsafeUntil;
-        var newer = timeline.Leading?.Issued;
-        return (alerted, known is { } until && newer is { } issued && issued < until ? Instant.Min(until, issued) : known);
-    }
+    private static Announced Tell(Announced told, StageStanding before, StageStanding stage, GardenPlan plan, GardenBook garden) =>
+        stage.Changes != before.Changes || WorkDays.BeginsAt(garden, plan.Made) ? PlanNews.Told(told, plan) : PlanNews.Next(told, plan);
 
     private static Instant? FirstLook(GardenBook garden, Instant? unsafeUntil) =>
         unsafeUntil is { } until ? Wake.NextLight(garden, until + SignReader.StillFor) : null;

@@ -175,6 +175,33 @@ public class StormDeskTests
         Assert.DoesNotContain(desk.At(ledger, Alerts.At(1)).Plan!.Jobs, job => job.Job.Id == "tie");
     }
 
+    /// <summary>Nothing of the last storm, neither its stop time nor its done jobs, may reach into the next.</summary>
+    [Fact]
+    public void Decide_AnotherStormAfterTheRecheck_BeginsAfresh()
+    {
+        var book = Book with { Sites = [Alerts.SiteAt(SampleStorms.FortMyers)] };
+        var desk = new Desk(book);
+        var ledger = Alerts.Ledger(SampleStorms.Ian16);
+        for (var hour = 0; hour < 90; hour++) desk.At(ledger, SampleStorms.Ian16.IssuedAt + Duration.FromHours(hour));
+        desk.Jobs["tie"] = new("tie", JobProgress.Done, SampleStorms.Ian16.IssuedAt, "ada");
+        ledger = ledger.With(Gone(SampleStorms.Ian16.Synoptic + Duration.FromHours(90)), SampleStorms.Ian16.IssuedAt);
+        var recheck = desk.At(ledger, SampleStorms.Ian16.IssuedAt + Duration.FromHours(106));
+        Assert.Equal(Stage.Recheck, recheck.Standing.Stage.Stage);
+
+        var began = SampleStorms.Ian16.Synoptic + Duration.FromHours(114);
+        var second = SampleStorms.Storm(
+            "AL102022", "NEXT", "1", began,
+            [.. new double[] { 3, 12, 24, 36, 48, 60, 72, 96, 120 }.Select(lead =>
+                SampleStorms.Point(lead, 20 + (lead / 15), -81.9, 70, new(120, 120, 120, 120), new(60, 60, 60, 60), new(25, 25, 25, 25)))]);
+        var again = desk.At(ledger.With(second, second.IssuedAt), second.IssuedAt);
+        Assert.InRange(again.Standing.Stage.Stage, Stage.LookOver, Stage.MainWork);
+        Assert.NotEqual(recheck.Standing.Stage.EpisodeId, again.Standing.Stage.EpisodeId);
+        Assert.Contains(again.Plan!.Jobs, job => job.Job.Id == "tie");
+
+        static CycloneAdvisory Gone(Instant synoptic) => SampleStorms.Storm(
+            "AL092022", "IAN", "31", synoptic, SampleStorms.Point(3, 42, -75, 25), SampleStorms.Point(12, 44, -72, 20)) with { Final = true };
+    }
+
     /// <summary>Keeps what the service would keep between decisions.</summary>
     private sealed class Desk(GardenBook book)
     {

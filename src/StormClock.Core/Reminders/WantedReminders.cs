@@ -65,7 +65,7 @@ public static class WantedReminders
         var stage = now.Stage;
         var until = stage.Since + (stage.Stage <= Stage.SlowWork ? OrderUse : StageUse);
         if (stage.Stage < Stage.GardenClosed && now.StopEarliest is { } stop) until = Instant.Min(until, stop);
-        return Make(now, person, ReminderReason.StageRose, $"{stage.Stage}-{stage.Rises}", stage.Since, until, urgent: stage.Stage >= Stage.GardenClosed);
+        return Make(now, person, ReminderReason.StageRose, $"{stage.Stage}-{stage.Changes}", stage.Since, until, urgent: stage.Stage >= Stage.GardenClosed);
     }
 
     private static Reminder? WorkDay(Situation now, Person person)
@@ -92,7 +92,7 @@ public static class WantedReminders
         now.OrderId is { } order ? Make(now, person, ReminderReason.Leave, order, now.Now, now.Now + OrderUse, urgent: true) : null;
 
     private static Reminder StandDown(Situation now, Person person) =>
-        Make(now, person, ReminderReason.StandDown, $"{now.Stage.Rises}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);
+        Make(now, person, ReminderReason.StandDown, $"{now.Stage.Changes}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);
 
     private static Reminder Recheck(Situation now, Person person) =>
         Make(now, person, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);

@@ -10,14 +10,17 @@ public sealed record HeldStop(Instant? At, string? LaterSeenIn)
 {
     private static readonly Duration WorthMovingBack = Duration.FromHours(3);
 
+    /// <summary>A stop that passed so long ago without closing the garden was too unlikely to: it binds nobody any more.</summary>
+    private static readonly Duration Lapses = Duration.FromHours(6);
+
     public static HeldStop None { get; } = new(null, null);
 
     /// <param name="told">Earliest reasonable stop of ground work by the newest sources; null when it (almost) never comes.</param>
     /// <param name="advisory">Id of the newest full advisory.</param>
     /// <param name="lastWord">No second advisory will follow.</param>
-    public HeldStop Next(Instant? told, string? advisory, bool lastWord)
+    public HeldStop Next(Instant? told, string? advisory, bool lastWord, Instant now)
     {
-        if (At is not { } held || told <= held) return new(told, null);
+        if (At is not { } held || told <= held || now - held > Lapses) return new(told, null);
         if (told is { } later && later - held < WorthMovingBack) return this with { LaterSeenIn = null };
         var confirmed = lastWord || (LaterSeenIn is { } first && first != advisory && advisory is not null);
         return confirmed ? new(told, null) : this with { LaterSeenIn = LaterSeenIn ?? advisory };

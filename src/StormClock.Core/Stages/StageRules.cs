@@ -37,7 +37,7 @@ public static class StageRules
             Stage = told,
             Reason = reason,
             Since = signs.Now,
-            Rises = standing.Rises + 1,
+            Changes = standing.Changes + 1,
             LastRise = signs.Now,
             FallSeenIn = null,
         };
@@ -49,7 +49,7 @@ public static class StageRules
         if (standing.Reason.Cause == StageCause.Order && told > Stage.NothingDue)
         {
             // Only an order had closed it: with the order gone the forecast speaks again.
-            return standing with { Stage = told, Reason = reason, Since = signs.Now, Rises = standing.Rises + 1, LastRise = signs.Now };
+            return standing with { Stage = told, Reason = reason, Since = signs.Now, Changes = standing.Changes + 1, LastRise = signs.Now };
         }
 
         return signs.WindOver && signs.Daylight
@@ -58,7 +58,7 @@ public static class StageRules
                 Stage = Stage.Recheck,
                 Reason = new(StageCause.OfficialEnd, signs.Why.Forecast, signs.Why.ForecastIssued),
                 Since = signs.Now,
-                Rises = standing.Rises + 1,
+                Changes = standing.Changes + 1,
             }
             : standing;
     }
@@ -86,7 +86,7 @@ public static class StageRules
         var to = StageLadder.ReadWorse(signs);
         return to == Stage.NothingDue
             ? StandDown(standing, signs)
-            : standing with { Stage = to, Reason = reason, Since = signs.Now, Rises = standing.Rises + 1, FallSeenIn = null };
+            : standing with { Stage = to, Reason = reason, Since = signs.Now, Changes = standing.Changes + 1, FallSeenIn = null };
     }
 
     private static StageStanding StandDown(StageStanding standing, StageSigns signs) =>
@@ -95,7 +95,7 @@ public static class StageRules
             Stage = Stage.NothingDue,
             Reason = new(StageCause.TurnedAway, signs.Why.Forecast, signs.Why.ForecastIssued, signs.Chance),
             Since = signs.Now,
-            Rises = standing.Rises + 1,
+            Changes = standing.Changes + 1,
             FallSeenIn = null,
             StoodDown = signs.Now,
         };

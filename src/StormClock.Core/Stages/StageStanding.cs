@@ -5,7 +5,7 @@ namespace StormClock.Core.Stages;
 /// </summary>
 /// <param name="EpisodeId">Names the spell of hazard; null while nothing is due.</param>
 /// <param name="Since">When this stage began.</param>
-/// <param name="Rises">How often the stage has changed in this episode; part of reminder keys.</param>
+/// <param name="Changes">How often the stage has changed in this episode; part of reminder keys.</param>
 /// <param name="LastRise">When it last rose.</param>
 /// <param name="FallSeenIn">Id of the full advisory in which a fall was first justified; null when none is pending.</param>
 /// <param name="StoodDown">When the forecast turned away; null otherwise.</param>
@@ -14,7 +14,7 @@ public sealed record StageStanding(
     Stage Stage,
     StageReason Reason,
     Instant Since,
-    int Rises,
+    int Changes,
     Instant? LastRise,
     string? FallSeenIn,
     Instant? StoodDown)

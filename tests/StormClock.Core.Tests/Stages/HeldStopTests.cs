@@ -7,42 +7,51 @@ public class HeldStopTests
 {
     private static readonly Instant Noon = Instant.FromUtc(2027, 9, 22, 12, 0);
 
+    private static readonly Instant Before = Noon - Duration.FromHours(30);
+
     private static Instant At(double hours) => Noon + Duration.FromHours(hours);
 
     [Fact]
     public void Stop_ToldEarlier_MovesAtOnce() =>
-        Assert.Equal(At(-0.25), new HeldStop(Noon, null).Next(At(-0.25), "a2", lastWord: false).At);
+        Assert.Equal(At(-0.25), new HeldStop(Noon, null).Next(At(-0.25), "a2", lastWord: false, Before).At);
 
     [Fact]
     public void Stop_ToldALittleLater_IsHeld() =>
-        Assert.Equal(new HeldStop(Noon, null), new HeldStop(Noon, null).Next(At(2.9), "a2", lastWord: false));
+        Assert.Equal(new HeldStop(Noon, null), new HeldStop(Noon, null).Next(At(2.9), "a2", lastWord: false, Before));
 
     [Fact]
     public void Stop_ToldMuchLater_MovesOnlyWhenASecondAdvisorySaysSo()
     {
-        var once = new HeldStop(Noon, null).Next(At(4), "a2", lastWord: false);
+        var once = new HeldStop(Noon, null).Next(At(4), "a2", lastWord: false, Before);
         Assert.Equal(Noon, once.At);
-        Assert.Equal(Noon, once.Next(At(4), "a2", lastWord: false).At);
-        Assert.Equal(At(5), once.Next(At(5), "a3", lastWord: false).At);
+        Assert.Equal(Noon, once.Next(At(4), "a2", lastWord: false, Before).At);
+        Assert.Equal(At(5), once.Next(At(5), "a3", lastWord: false, Before).At);
     }
 
     [Fact]
     public void Stop_NoLongerComing_IsHeldUntilConfirmedOrTheLastWord()
     {
-        var once = new HeldStop(Noon, null).Next(null, "a2", lastWord: false);
+        var once = new HeldStop(Noon, null).Next(null, "a2", lastWord: false, Before);
         Assert.Equal(Noon, once.At);
-        Assert.Null(once.Next(null, "a3", lastWord: false).At);
-        Assert.Null(new HeldStop(Noon, null).Next(null, "a2", lastWord: true).At);
+        Assert.Null(once.Next(null, "a3", lastWord: false, Before).At);
+        Assert.Null(new HeldStop(Noon, null).Next(null, "a2", lastWord: true, Before).At);
     }
 
     [Fact]
     public void Stop_LaterThenBackAgain_NeedsTwoNewWords()
     {
-        var held = new HeldStop(Noon, null).Next(At(4), "a2", false).Next(At(1), "a3", false).Next(At(4), "a4", false);
+        var held = new HeldStop(Noon, null).Next(At(4), "a2", false, Before).Next(At(1), "a3", false, Before).Next(At(4), "a4", false, Before);
         Assert.Equal(Noon, held.At);
     }
 
     [Fact]
     public void Stop_SilentSource_NeverMovesLater() =>
-        Assert.Equal(Noon, new HeldStop(Noon, null).Next(At(4), null, false).Next(At(4), null, false).At);
+        Assert.Equal(Noon, new HeldStop(Noon, null).Next(At(4), null, false, Before).Next(At(4), null, false, Before).At);
+
+    [Fact]
+    public void Stop_LongPassedWithoutClosing_BindsNobody()
+    {
+        Assert.Equal(Noon, new HeldStop(Noon, null).Next(At(40), "a2", false, At(6)).At);
+        Assert.Equal(At(40), new HeldStop(Noon, null).Next(At(40), "a2", false, At(6.1)).At);
+    }
 }
