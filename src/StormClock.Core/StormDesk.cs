@@ -42,7 +42,7 @@ public sealed class StormDesk
 
         var situation = new Situation(
             garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order != OfficialOrder.None, outlook.OrderId,
-            FirstLook(garden, next.UnsafeUntil), working && timeline.Stale ? timeline.Leading!.Issued : null,
+            RecheckBy(garden, next.UnsafeUntil), working && timeline.Stale ? timeline.Leading!.Issued : null,
             AfterList(garden, stage, states), sentAt, now);
         return new(
             next, plan, outlook.LeaveBy, WantedReminders.For(situation), outlook.Cause,
@@ -97,8 +97,9 @@ public sealed class StormDesk
     private static Announced Tell(Announced told, StageStanding before, StageStanding stage, GardenPlan plan, GardenBook garden) =>
         stage.Changes != before.Changes || WorkDays.BeginsAt(garden, plan.Made) ? PlanNews.Told(told, plan) : PlanNews.Next(told, plan);
 
-    private static Instant? FirstLook(GardenBook garden, Instant? unsafeUntil) =>
-        unsafeUntil is { } until ? Wake.NextLight(garden, until + SignReader.StillFor) : null;
+    /// <summary>The end of the first light in which the recheck could be asked; the official end may still make it later.</summary>
+    private static Instant? RecheckBy(GardenBook garden, Instant? unsafeUntil) =>
+        unsafeUntil is { } until ? Wake.NextLight(garden, until + SignReader.StillFor)?.End : null;
 
     private static IReadOnlyList<BriefJob> AfterList(GardenBook garden, StageStanding stage, IReadOnlyDictionary<string, JobState> states)
     {

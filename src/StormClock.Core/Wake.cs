@@ -19,19 +19,19 @@ internal static class Wake
             .Append(outlook.LeaveBy)
             .Append(plan?.WorkStops[WorkClass.Ground].Earliest)
             .Concat(garden.People.Select(person => WorkDays.Next(garden, person, now)))
-            .Append(stage.Stage == Stage.GardenClosed ? NextLight(garden, Instant.Max(now, (unsafeUntil ?? now) + SignReader.StillFor)) : null);
+            .Append(stage.Stage == Stage.GardenClosed ? NextLight(garden, Instant.Max(now, (unsafeUntil ?? now) + SignReader.StillFor))?.Start : null);
         return moments.Where(moment => moment > now).Min();
     }
 
-    /// <summary>The first moment from an instant on at which there is light to look by; null in a polar night.</summary>
-    public static Instant? NextLight(GardenBook garden, Instant from)
+    /// <summary>The first stretch of light to look by from an instant on; null in a polar night.</summary>
+    public static Interval? NextLight(GardenBook garden, Instant from)
     {
         var site = garden.Sites[0];
         var date = from.InZone(garden.Zone).Date;
         return Enumerable.Range(0, 3)
             .Select(days => WorkLight.On(date.PlusDays(days), site.At, garden.Zone, WorkClass.Ground))
             .Where(light => light is { } window && window.End > from)
-            .Select(light => (Instant?)Instant.Max(from, light!.Value.Start))
+            .Select(light => (Interval?)new Interval(Instant.Max(from, light!.Value.Start), light.Value.End))
             .FirstOrDefault();
     }
 }

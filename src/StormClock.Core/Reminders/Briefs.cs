@@ -60,7 +60,7 @@ internal static class Briefs
     private static Instant? NextBy(Situation now, Person person) => now.Stage.Stage switch
     {
         Stage.NothingDue or Stage.Recheck => null,
-        Stage.GardenClosed => now.WindOverBy,
+        Stage.GardenClosed => now.RecheckBy,
         _ => WorkDays.Next(now.Book, person, now.Now),
     };
 }

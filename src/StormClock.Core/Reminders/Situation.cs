@@ -11,7 +11,7 @@ namespace StormClock.Core.Reminders;
 /// <param name="LeaveBy">A leave-by time that stands, past or to come.</param>
 /// <param name="OrderInForce">An evacuation or shelter order holds now.</param>
 /// <param name="OrderId">Names the order or leave-by, for the key.</param>
-/// <param name="WindOverBy">When the wind should be over in every member and looked at in daylight; null when unknown.</param>
+/// <param name="RecheckBy">When the recheck should have been asked; null when unknown.</param>
 /// <param name="SilentSince">Issue time of the newest advisory when it is too old; null while the sources speak.</param>
 /// <param name="After">Undo list of a stand down, or look-and-undo list of a recheck.</param>
 /// <param name="SentAt">When each message was sent, by key.</param>
@@ -23,7 +23,7 @@ public sealed record Situation(
     Instant? LeaveBy,
     bool OrderInForce,
     string? OrderId,
-    Instant? WindOverBy,
+    Instant? RecheckBy,
     Instant? SilentSince,
     IReadOnlyList<BriefJob> After,
     IReadOnlyDictionary<string, Instant> SentAt,

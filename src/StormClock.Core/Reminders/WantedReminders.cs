@@ -37,7 +37,7 @@ public static class WantedReminders
                 if (Tells(now, person) || now.After.Count > 0) yield return StandDown(now, person);
                 break;
             case Stage.Recheck:
-                if (Tells(now, person)) yield return Recheck(now, person);
+                yield return Recheck(now, person);
                 break;
             case Stage.GardenClosed:
                 if (!now.OrderInForce) yield return StageRose(now, person);
@@ -54,7 +54,7 @@ public static class WantedReminders
         if (!Tells(now, person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
         yield return StageRose(now, person);
         if (WorkDay(now, person) is { } day) yield return day;
-        if (now.Announced.Changes > 0) yield return OrderChanged(now, person);
+        if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person);
     }
 
     private static bool Tells(Situation now, Person person) =>

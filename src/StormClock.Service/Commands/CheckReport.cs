@@ -91,8 +91,11 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
     {
         var byPeople = book.Jobs.GroupBy(job => job.People).OrderBy(same => same.Key).Select(same => $"{same.Sum(job => job.Minutes)} min for {(same.Key == 1 ? "one person" : $"{same.Key} people")}");
         var jobs = book.Jobs.Count();
-        return jobs == 0 ? $"{book.Items.Count} items and no jobs" : $"{book.Items.Count} items, {jobs} jobs: {string.Join(", ", byPeople)}";
+        var items = Counted(book.Items.Count, "item");
+        return jobs == 0 ? $"{items} and no jobs" : $"{items}, {Counted(jobs, "job")}: {string.Join(", ", byPeople)}";
     }
+
+    private static string Counted(int count, string what) => $"{count} {what}{(count == 1 ? "" : "s")}";
 
     private static string Spoken(string token) => token.Replace('_', ' ');
 

@@ -21,7 +21,7 @@ internal static class PlanPrint
 
         foreach (var (work, stop) in plan.WorkStops)
         {
-            var when = stop.Earliest is { } earliest ? $"as early as {times.Deadline(earliest)}, more likely about {times.Deadline(stop.Likely!.Value)}" : "not within the forecast";
+            var when = stop.Earliest is { } earliest ? $"as early as {times.Deadline(earliest)}, more likely {times.Deadline(stop.Likely!.Value)}" : "not within the forecast";
             output.WriteLine($"  {work.ToString().ToLowerInvariant(),-7} work stops {when}");
         }
 

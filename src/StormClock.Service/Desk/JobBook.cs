@@ -12,7 +12,7 @@ using StormClock.Service.Web;
 namespace StormClock.Service.Desk;
 
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, how things stand.</summary>
-internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys) : IJobBook
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat) : IJobBook
 {
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)
     {
@@ -36,7 +36,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             MovedOn(token, standing, jobs, decision),
             jobs,
             Cautions(jobs, token.Purpose),
-            pressed.Count > 0 ? pressed[0].At : null));
+            token.Purpose == AckPurpose.Indoors && pressed.Count > 0 ? pressed[0].At : null));
     }
 
     public async Task AnswerAsync(AckToken token, JobAnswer answer, Instant now)
@@ -84,8 +84,9 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     {
         var outbox = store.Read(reader => OutboxHealth.Of(reader, now));
         var newest = inbox.Ledger.NewestContent(now);
-        var good = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
-        return Task.FromResult(new HealthNow(good, outbox.OldestUnsentAge, [new("all sources", newest)]));
+        var sending = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
+        var turning = heartbeat.Last is { } last && now - last < Duration.FromMinutes(10);
+        return Task.FromResult(new HealthNow(sending && turning && newest is not null, outbox.OldestUnsentAge, [new("all sources", newest)]));
     }
 
     /// <summary>A link for a list is good for the jobs of the message that carried it, whatever the plan says since.</summary>

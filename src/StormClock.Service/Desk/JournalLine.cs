@@ -17,6 +17,7 @@ internal static class JournalLine
             _ => $"{entry.Subject}: {entry.Reason}",
         };
         var jobs = entry.Kind != "done" && entry.Jobs is { Count: > 0 } list ? $" [{list.Count} {(list.Count == 1 ? "job" : "jobs")}]" : "";
-        return $"{entry.Kind,-9} {what}{jobs}";
+        // Plain spaces, so that the log can be searched as it is read.
+        return $"{entry.Kind,-9} {what}{jobs}".Replace('\u00a0', ' ');
     }
 }

@@ -16,4 +16,7 @@ public interface IFeed
 
     /// <summary>Everything the source shows now; trouble is a value, not an exception.</summary>
     Task<FeedAnswer> FetchAsync(CancellationToken cancellation);
+
+    /// <summary>The message has been dealt with for good and need not be shown again; until then it may be.</summary>
+    void Took(RawMessage message);
 }

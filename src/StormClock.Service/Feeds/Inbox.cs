@@ -40,7 +40,11 @@ public sealed class Inbox
         {
             var answer = await feed.FetchAsync(cancellation);
             if (answer.Trouble is { } trouble) Trouble(feed.Name, trouble);
-            foreach (var message in answer.Messages) await HearAsync(feed.Name, message, cancellation);
+            foreach (var message in answer.Messages)
+            {
+                await HearAsync(feed.Name, message, cancellation);
+                feed.Took(message);
+            }
         }
     }
 

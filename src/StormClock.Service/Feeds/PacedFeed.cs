@@ -14,4 +14,6 @@ public sealed class PacedFeed(IFeed feed, Duration every, IClock clock) : IFeed
         next = now + every;
         return await feed.FetchAsync(cancellation);
     }
+
+    public void Took(RawMessage message) => feed.Took(message);
 }

@@ -20,4 +20,6 @@ public sealed class RecordingFeed(IFeed feed, string folder, TimeProvider time) 
 
         return answer;
     }
+
+    public void Took(RawMessage message) => feed.Took(message);
 }

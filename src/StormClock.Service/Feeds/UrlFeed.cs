@@ -48,6 +48,11 @@ public sealed class UrlFeed : IFeed
         }
     }
 
+    /// <summary>The address shows its message for as long as it stands.</summary>
+    public void Took(RawMessage message)
+    {
+    }
+
     /// <summary>Reads one byte more than allowed at most, so that a size over the cap shows.</summary>
     private async Task<byte[]> GetAsync(CancellationToken cancellation)
     {

@@ -5,6 +5,9 @@ namespace StormClock.Service.Messages.Letters;
 /// <summary>Jobs in the order given, under the site and area they are at, numbered through.</summary>
 internal static class JobSection
 {
+    /// <summary>Two times less than two roundings apart would read the wrong way round.</summary>
+    private static readonly Duration NoTime = Duration.FromMinutes(30);
+
     public static IEnumerable<Block> Of(string heading, LetterContext context)
     {
         var jobs = context.Jobs;
@@ -50,8 +53,9 @@ internal static class JobSection
     private static string? When(BriefJob job, Times times) => (job.Start, job.StartBy) switch
     {
         (_, { } by) when times.IsPast(by) => $"Late: the last start was {times.Deadline(by)}. Do it first{IfNot(job)}",
-        ({ } start, { } by) => $"Start {times.Deadline(start)}, last start {times.Deadline(by)}",
-        ({ } start, null) => $"Start {times.Deadline(start)}",
+        ({ } start, { } by) when by - start < NoTime => $"Start {times.NotBefore(start)}, no time to spare",
+        ({ } start, { } by) => $"Start {times.NotBefore(start)}, last start {times.Deadline(by)}",
+        ({ } start, null) => $"Start {times.NotBefore(start)}",
         (null, { } by) => $"Last start {times.Deadline(by)}",
         _ => null,
     };
