@@ -28,17 +28,17 @@ public static class Ensemble
         {
             sampler.Fill(path, draws.Of(m));
             path.Measure();
-            var strongest = peak.WindKt(path);
+            var reached = 0.0;
             for (var t = 0; t < winds.Length; t++)
             {
-                winds[t].Settle(path);
-                var arrival = winds[t].FirstStep(path);
+                // A wind that a weaker one does not come before cannot come either.
+                var arrival = t > 0 && reached < thresholdsKt[t - 1] ? null : winds[t].First(path);
                 arrivals[t][m] = arrival is { } first ? (float)(first * StepHours) : float.NaN;
                 ends[t][m] = arrival is null ? float.NaN : (float)(winds[t].LastStep(path)!.Value * StepHours);
-                if (arrival is not null) strongest = Math.Max(strongest, thresholdsKt[t]);
+                if (arrival is not null) reached = thresholdsKt[t];
             }
 
-            peaks[m] = (float)strongest;
+            peaks[m] = (float)Math.Max(reached, peak.WindKt(path, around: reached > 0));
         }
 
         return new(track.Origin, thresholdsKt, arrivals, ends, peaks, track.HorizonHours);

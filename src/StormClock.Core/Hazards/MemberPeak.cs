@@ -12,7 +12,8 @@ internal sealed class MemberPeak(ForecastTrack track, GeoPoint place)
     private readonly MemberWind wind64 = new(track, 64);
 
     /// <summary>Knots.</summary>
-    public double WindKt(MemberPath path)
+    /// <param name="around">Look to both sides of the closest approach too, where the wind may be stronger; not worth it for a member that brings none of the winds asked for.</param>
+    public double WindKt(MemberPath path, bool around)
     {
         wind34.Settle(path);
         wind50.Settle(path);
@@ -20,11 +21,12 @@ internal sealed class MemberPeak(ForecastTrack track, GeoPoint place)
 
         var (leg, share) = path.Closest;
         var peak = At(path, leg, share);
+        if (!around) return peak;
+
         var stepShare = Ensemble.StepHours / (path.LeadHours[leg + 1] - path.LeadHours[leg]);
         for (var step = -StepsAround; step <= StepsAround; step++)
         {
-            var around = Math.Clamp(share + step * stepShare, 0, 1);
-            if (step != 0) peak = Math.Max(peak, At(path, leg, around));
+            if (step != 0) peak = Math.Max(peak, At(path, leg, Math.Clamp(share + step * stepShare, 0, 1)));
         }
 
         return peak;

@@ -1,6 +1,6 @@
 namespace StormClock.Core.Hazards;
 
-/// <summary>When one wind is at the place in one member. <see cref="Settle"/> first, then ask.</summary>
+/// <summary>When one wind is at the place in one member. <see cref="First"/> takes the member in, then ask the rest.</summary>
 internal sealed class MemberWind
 {
     // Rounding of times near a step must not lose the step.
@@ -20,6 +20,13 @@ internal sealed class MemberWind
     public void Settle(MemberPath path)
     {
         for (var k = 0; k < meanNmi.Length; k++) meanNmi[k] = reaches[k].MeanNmi(path.MaxKt[k]) * path.Size[k];
+    }
+
+    /// <summary>Takes the member in and asks when the wind first holds.</summary>
+    public int? First(MemberPath path)
+    {
+        Settle(path);
+        return FirstStep(path);
     }
 
     /// <summary>Step (quarters of an hour after the origin) at which the wind first holds; null when it never does.</summary>
