@@ -16,6 +16,7 @@ internal static class RehearseCommand
         var garden = new Option<string?>("--garden") { Description = "A garden book. Default: a practice garden." };
         var at = new Option<string?>("--at") { Description = "Move the garden's sites to LAT,LON, so that any storm can be tried." };
         var acks = new Option<Acks>("--acks") { DefaultValueFactory = _ => Acks.Prompt, Description = "How people press their links: none, prompt or late." };
+        acks.AcceptOnlyFromAmong("none", "prompt", "late");
         var output = new Option<string?>("--out") { Description = "Folder for the messages and the log. Default: rehearsal/ here; what an earlier rehearsal left in it is replaced." };
         var data = new Option<string?>("--data") { Description = "Keep the rehearsal's database in this folder; a rehearsal that was broken off there goes on." };
         var smtp = new Option<string?>("--smtp") { Description = "Send to a mail server on this machine, 127.0.0.1:PORT, in place of writing .eml files." };
@@ -37,6 +38,9 @@ internal static class RehearseCommand
     private static async Task<int> RunAsync(Options options)
     {
         var inputs = new Inputs();
+        inputs.GivenFolder(options.Config, "--config");
+        inputs.WritableFolder(options.Output, "--out");
+        inputs.WritableFolder(options.Data, "--data");
         var practice = ConfigFolder.Practice(options.Config);
         var book = inputs.Garden(options.Garden ?? FirstGarden(practice));
         var heard = inputs.Advisories(options.Advisories ?? Path.Combine(practice, "storm"));

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Stages;
@@ -19,7 +20,8 @@ public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox,
     /// <summary>The last decision for each garden, for the pages.</summary>
     public IReadOnlyDictionary<string, Decision> Latest => latest;
 
-    private readonly Dictionary<string, Decision> latest = [];
+    /// <summary>Pages read it while a turn is being taken.</summary>
+    private readonly ConcurrentDictionary<string, Decision> latest = new();
 
     /// <summary>Decides for every garden; the soonest time at which time alone changes a decision.</summary>
     public async Task<Instant?> DecideAllAsync(CancellationToken cancellation)

@@ -12,10 +12,11 @@ public sealed class AlarmClock(ISchedulerFactory schedulers, IClock clock)
     public static readonly TriggerKey ListenTrigger = new("listen");
     public static readonly TriggerKey WakeTrigger = new("wake");
 
-    /// <summary>Replaces the wake-up; null takes it away.</summary>
+    /// <summary>Replaces the wake-up; null takes it away. One that is due already keeps its turn, which sets the next.</summary>
     public async Task SetAsync(Instant? at, CancellationToken cancellation)
     {
         var scheduler = await schedulers.GetScheduler(cancellation);
+        if (await scheduler.GetTrigger(WakeTrigger, cancellation) is { NextFireTimeUtc: { } due } && due <= clock.GetCurrentInstant().ToDateTimeOffset()) return;
         if (at is not { } when)
         {
             await scheduler.UnscheduleJob(WakeTrigger, cancellation);
