@@ -80,10 +80,10 @@ public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox,
             journal.Write(new(now, "plan", book.Id, stage.Stage, Jobs: [.. plan.Jobs.Select(job => job.Job.Id)]));
         }
 
-        foreach (var change in changes.Where(change => change.Reason == ReconcileReason.New))
+        foreach (var (entry, reason) in changes)
         {
-            var entry = change.Entry;
-            journal.Write(new(now, "reminder", book.Id, stage.Stage, entry.Reason, entry.PersonId, entry.Message.Subject, entry.JobIds, entry.Key));
+            if (reason == ReconcileReason.New) journal.Write(new(now, "reminder", book.Id, stage.Stage, entry.Reason, entry.PersonId, entry.Message.Subject, entry.JobIds, entry.Key));
+            if (reason is ReconcileReason.TimeOfUsePassed or ReconcileReason.NewButTooLate) journal.Write(JournalEntry.Missed(entry));
         }
     }
 }

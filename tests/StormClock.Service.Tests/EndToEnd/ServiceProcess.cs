@@ -31,20 +31,25 @@ internal sealed class ServiceProcess : IDisposable
     public bool HasExited => process.HasExited;
 
     /// <param name="folder">Working folder of the process.</param>
-    public static ServiceProcess Start(string folder, params string[] arguments)
+    public static ServiceProcess Start(string folder, params string[] arguments) => Start(folder, new Dictionary<string, string>(), arguments);
+
+    public static ServiceProcess Start(string folder, IReadOnlyDictionary<string, string> variables, params string[] arguments)
     {
         var dotnet = Path.GetFullPath(Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", "dotnet"));
         var start = new ProcessStartInfo(dotnet) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false, WorkingDirectory = folder };
         foreach (var argument in arguments.Prepend(Path.Combine(AppContext.BaseDirectory, "stormclock.dll"))) start.ArgumentList.Add(argument);
+        foreach (var (name, value) in variables) start.Environment[name] = value;
         return new(Process.Start(start)!);
     }
 
     /// <summary>Runs to its end.</summary>
-    public static async Task<(int Exit, string Output, string Errors)> RunAsync(string folder, params string[] arguments)
+    public static Task<CommandResult> RunAsync(string folder, params string[] arguments) => RunAsync(folder, new Dictionary<string, string>(), arguments);
+
+    public static async Task<CommandResult> RunAsync(string folder, IReadOnlyDictionary<string, string> variables, params string[] arguments)
     {
-        using var process = Start(folder, arguments);
+        using var process = Start(folder, variables, arguments);
         var exit = await process.EndAsync();
-        return (exit, process.Output, process.Errors);
+        return new(exit, process.Output, process.Errors);
     }
 
     /// <summary>Waits for its end; the exit code.</summary>
