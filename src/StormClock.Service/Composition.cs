@@ -18,7 +18,7 @@ internal static class Composition
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         if (plan.Practice) builder.Logging.ClearProviders();
-        else builder.Logging.AddSimpleConsole(console => console.SingleLine = true).AddFilter("Microsoft", LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error).AddFilter("Quartz", LogLevel.Warning);
+        else AddLog(builder.Logging);
         builder.WebHost.UseUrls(plan.Listen.ToString());
         AddTime(builder.Services, plan);
         AddDesk(builder.Services, plan, store);
@@ -33,6 +33,15 @@ internal static class Composition
         host.MapStormPages();
         return host;
     }
+
+    /// <summary>Only what the keeper can do something about; that form keys lie in the data folder unencrypted is meant so.</summary>
+    private static void AddLog(ILoggingBuilder logging) => logging
+        .AddSimpleConsole(console => console.SingleLine = true)
+        .AddFilter("Microsoft", LogLevel.Warning)
+        .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error)
+        .AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Error)
+        .AddFilter("Microsoft.Extensions.Hosting", LogLevel.None)
+        .AddFilter("Quartz", LogLevel.Warning);
 
     private static void AddTime(IServiceCollection services, HostPlan plan)
     {

@@ -56,7 +56,7 @@ public class StormDeskTests
         var decision = new Desk(Book).At(Alerts.Ledger(warning), Morning);
         Assert.Equal((Stage.MainWork, StageCause.Alert, "Tropical Storm Warning"), (decision.Standing.Stage.Stage, decision.Standing.Stage.Reason.Cause, decision.Standing.Stage.Reason.Source));
         Assert.Equal(2, decision.Plan!.Jobs.Count);
-        Assert.Equal(["ada", "bo"], decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.StageRose).Select(reminder => reminder.To.Id).Order());
+        Assert.Equal(["ada", "bo"], decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.StageChanged).Select(reminder => reminder.To.Id).Order());
     }
 
     [Theory]

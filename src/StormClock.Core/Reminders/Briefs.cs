@@ -32,7 +32,7 @@ internal static class Briefs
     /// <summary>Whether the message may speak of work at all: never once the garden is closed or an order holds.</summary>
     private static bool Works(Situation now, ReminderReason why) =>
         now.Plan is not null && !now.OrderInForce && now.Stage.Stage is > Stage.NothingDue and < Stage.GardenClosed
-        && why is ReminderReason.StageRose or ReminderReason.WorkDay or ReminderReason.OrderChanged or ReminderReason.Leave;
+        && why is ReminderReason.StageChanged or ReminderReason.WorkDay or ReminderReason.OrderChanged or ReminderReason.Leave;
 
     private static IReadOnlyList<BriefJob> Jobs(Situation now, Person person, ReminderReason why)
     {

@@ -5,8 +5,8 @@ namespace StormClock.Core.Reminders;
 /// <summary>Why a message is wanted.</summary>
 public enum ReminderReason
 {
-    /// <summary>The stage rose.</summary>
-    StageRose,
+    /// <summary>The stage changed, up or down.</summary>
+    StageChanged,
 
     /// <summary>A day on which the person has work begins.</summary>
     WorkDay,

@@ -40,7 +40,7 @@ public static class WantedReminders
                 yield return Recheck(now, person);
                 break;
             case Stage.GardenClosed:
-                if (!now.OrderInForce) yield return StageRose(now, person);
+                if (!now.OrderInForce) yield return StageChanged(now, person);
                 break;
             default:
                 foreach (var reminder in Work(now, person)) yield return reminder;
@@ -52,7 +52,7 @@ public static class WantedReminders
     private static IEnumerable<Reminder> Work(Situation now, Person person)
     {
         if (!Tells(now, person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
-        yield return StageRose(now, person);
+        yield return StageChanged(now, person);
         if (WorkDay(now, person) is { } day) yield return day;
         if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person);
     }
@@ -60,12 +60,12 @@ public static class WantedReminders
     private static bool Tells(Situation now, Person person) =>
         person.Role == PersonRole.Gardener || now.Book.People.All(other => other.Role != PersonRole.Gardener);
 
-    private static Reminder StageRose(Situation now, Person person)
+    private static Reminder StageChanged(Situation now, Person person)
     {
         var stage = now.Stage;
         var until = stage.Since + (stage.Stage <= Stage.SlowWork ? OrderUse : StageUse);
         if (stage.Stage < Stage.GardenClosed && now.StopEarliest is { } stop) until = Instant.Min(until, stop);
-        return Make(now, person, ReminderReason.StageRose, $"{stage.Stage}-{stage.Changes}", stage.Since, until, urgent: stage.Stage >= Stage.GardenClosed);
+        return Make(now, person, ReminderReason.StageChanged, $"{stage.Stage}-{stage.Changes}", stage.Since, until, urgent: stage.Stage >= Stage.GardenClosed);
     }
 
     private static Reminder? WorkDay(Situation now, Person person)

@@ -21,8 +21,14 @@ internal static class TextFile
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            return ReadFault.At(1, $"the file cannot be read ({trouble.GetType().Name}); check that it exists and that the service may read it");
+            return ReadFault.At(1, Told(path));
         }
+    }
+
+    private static string Told(string path)
+    {
+        if (Directory.Exists(path)) return "cannot be read: this is a folder; name a file";
+        return File.Exists(path) ? "cannot be read; check that this user may read it and that no other program holds it" : "cannot be read: there is no such file";
     }
 
     private static ReadResult<string> Decode(byte[] bytes)

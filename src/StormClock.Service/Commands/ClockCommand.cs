@@ -57,7 +57,8 @@ internal static class ClockCommand
     private static List<(string Name, GeoPoint At)> Places(Inputs inputs, string path)
     {
         var places = new List<(string, GeoPoint)>();
-        var lines = inputs.Text(path)?.Split('\n') ?? [];
+        if (inputs.Text(path) is not { } text) return places;
+        var lines = text.Split('\n');
         for (var i = 0; i < lines.Length; i++)
         {
             var line = lines[i].Trim();

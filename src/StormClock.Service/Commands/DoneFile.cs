@@ -17,7 +17,7 @@ internal static class DoneFile
             if (cells.Length == 0 || cells[0][0] == '#') continue;
             if (cells.Length != 3) inputs.Fault($"{file}:{i + 1}: a line is job id, state and time");
             else if (!ids.Contains(cells[0])) inputs.Fault($"{file}:{i + 1}: the garden has no job '{cells[0]}'");
-            else if (!Enum.TryParse<JobProgress>(cells[1], ignoreCase: true, out var progress)) inputs.Fault($"{file}:{i + 1}: '{cells[1]}' is not one of open, started, done, cannot, later");
+            else if (!Enum.TryParse<JobProgress>(cells[1], ignoreCase: true, out var progress) || !char.IsAsciiLetter(cells[1][0])) inputs.Fault($"{file}:{i + 1}: '{cells[1]}' is not one of open, started, done, cannot, later");
             else if (inputs.Time(cells[2], $"{file}:{i + 1}") is { } at && !(at > now)) states[cells[0]] = new(cells[0], progress, at, "done file");
         }
 

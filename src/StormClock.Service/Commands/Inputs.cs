@@ -2,6 +2,7 @@ using NodaTime.Text;
 using StormClock.Core;
 using StormClock.Core.Advisories;
 using StormClock.Core.Formats;
+using StormClock.Core.Formats.Notes;
 using StormClock.Core.Garden;
 using StormClock.Core.Units;
 using StormClock.Service.Books;
@@ -15,6 +16,11 @@ namespace StormClock.Service.Commands;
 /// </summary>
 internal sealed class Inputs
 {
+    /// <summary>Beyond these a time is a slip of the pen, and the calendar's own ends are far enough away to reckon with.</summary>
+    private const int FirstYear = 1900;
+
+    private const int LastYear = 2200;
+
     private readonly List<string> faults = [];
 
     /// <summary>Prints the faults found; true when there were any.</summary>
@@ -29,10 +35,10 @@ internal sealed class Inputs
         if (text is null) return null;
         foreach (var pattern in Patterns)
         {
-            if (pattern.Parse(text) is { Success: true } read) return read.Value.ToInstant();
+            if (pattern.Parse(text) is { Success: true } read && read.Value.Year is >= FirstYear and <= LastYear) return read.Value.ToInstant();
         }
 
-        faults.Add($"{option}: '{text}' is not a time like 2027-09-12T10:00Z or 2027-09-12T06:00-04:00");
+        faults.Add($"{option}: '{text}' is not a time like 2027-09-12T10:00Z or 2027-09-12T06:00-04:00, of the years {FirstYear} to {LastYear}");
         return null;
     }
 
@@ -48,8 +54,11 @@ internal sealed class Inputs
     public double? Gust(string text, string option)
     {
         var read = Quantity.Parse(text, QuantityKind.WindSpeed, "gust", out _);
-        if (read is null) faults.Add($"{option}: '{text}' is not a wind speed with its unit, such as \"60 mph\", \"25 m/s\", \"90 km/h\" or \"50 kt\"");
-        return read;
+        if (read is > 0 and < NoteReader.MostGustMps) return read;
+        faults.Add(read is null
+            ? $"{option}: '{text}' is not a wind speed with its unit, such as \"60 mph\", \"25 m/s\", \"90 km/h\" or \"50 kt\""
+            : $"{option}: '{text}' is no gust; it must be over 0 and under {NoteReader.MostGustMps} m/s");
+        return null;
     }
 
     public GardenBook? Garden(string file)
@@ -77,17 +86,24 @@ internal sealed class Inputs
         return [.. read.OrderBy(entry => entry.Item1.Issued).ThenBy(entry => entry.Item1.Id, StringComparer.Ordinal)];
     }
 
+    /// <summary>A whole text file of a bearable size.</summary>
     public string? Text(string file)
     {
-        try
-        {
-            return File.ReadAllText(file);
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
-        {
-            faults.Add($"{file}: cannot be read: {Plain(trouble)}");
-            return null;
-        }
+        var read = TextFile.Read(file);
+        Add(file, read.Faults);
+        return read.Value;
+    }
+
+    /// <summary>A folder that is written to: it may be missing, but must be no file.</summary>
+    public void WritableFolder(string? path, string option)
+    {
+        if (File.Exists(path)) faults.Add($"{option}: {path} is a file; name a folder");
+    }
+
+    /// <summary>A folder that was named and is read from.</summary>
+    public void GivenFolder(string? path, string option)
+    {
+        if (path is not null && !Directory.Exists(path)) faults.Add($"{option}: there is no folder {path}");
     }
 
     public void Fault(string text) => faults.Add(text);
@@ -114,7 +130,7 @@ internal sealed class Inputs
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            faults.Add($"{file.FullName}: cannot be read: {Plain(trouble)}");
+            faults.Add($"{file.FullName}: cannot be read: {trouble.Message}");
             return null;
         }
     }
@@ -123,8 +139,6 @@ internal sealed class Inputs
     {
         foreach (var fault in found) faults.Add(fault.Line > 0 ? $"{file}:{fault.Line}: {fault.Reason}" : $"{file}: {fault}");
     }
-
-    private static string Plain(Exception trouble) => trouble is FileNotFoundException or DirectoryNotFoundException ? "there is no such file" : trouble.Message;
 
     private static double? Degrees(string text, double limit) =>
         double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var value) && Math.Abs(value) <= limit

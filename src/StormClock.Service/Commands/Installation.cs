@@ -13,14 +13,20 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
     /// <summary>Notes made with the <c>note</c> command wait here for the service.</summary>
     public string NotesFolder => Path.Combine(Settings.DataFolder, "notes");
 
+    private static string SettingsFileIn(string configFolder) => Path.Combine(configFolder, "stormclock.yaml");
+
     /// <summary>Reads the settings; null, with the faults noted, when they cannot be used.</summary>
     public static Installation? Load(Inputs inputs, string? configFolder, string? dataFolder)
     {
+        inputs.GivenFolder(configFolder, "--config");
+        inputs.WritableFolder(dataFolder, "--data");
         var folder = Commands.ConfigFolder.Find(configFolder);
-        var file = Path.Combine(folder, "stormclock.yaml");
+        var file = SettingsFileIn(folder);
         var read = SettingsFile.Load(file);
         inputs.Add(file, read.Faults);
-        return read.Value is { } settings ? new(folder, dataFolder is null ? settings : settings with { DataFolder = dataFolder }) : null;
+        if (read.Value is not { } settings) return null;
+        if (dataFolder is null) inputs.WritableFolder(settings.DataFolder, $"{file}: data_folder");
+        return new(folder, dataFolder is null ? settings : settings with { DataFolder = dataFolder });
     }
 
     /// <summary>The mail server, or the folder of .eml files when none is set; null, with the fault noted, when its password is not to be had.</summary>
@@ -32,7 +38,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
         if (mail.User is not null)
         {
             var secret = MailPassword.Find(mail, Environment.GetEnvironmentVariable);
-            inputs.Add("stormclock.yaml", secret.Faults);
+            inputs.Add(SettingsFileIn(ConfigFolder), secret.Faults);
             if (secret.Value is null) return null;
             password = secret.Value.Reveal();
         }
@@ -40,7 +46,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
         var email = new EmailSettings(
             mail.Host, mail.Port, mail.Security == MailSecurity.Tls ? EmailSecurity.Tls : EmailSecurity.StartTls, new(mail.FromName, mail.From),
             Duration.FromSeconds(30), CheckRevocation: false, mail.User, password, null, mail.TrustedCertificateFile);
-        foreach (var fault in email.Faults()) inputs.Fault($"stormclock.yaml: mail: {fault}");
+        foreach (var fault in email.Faults()) inputs.Fault($"{SettingsFileIn(ConfigFolder)}: mail: {fault}");
         return email.Faults().Count == 0 ? new SmtpChannel(email) : null;
     }
 

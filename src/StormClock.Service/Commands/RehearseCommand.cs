@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
 using StormClock.Service.Feeds;
@@ -18,7 +19,7 @@ internal static class RehearseCommand
         var advisories = new Option<string?>("--advisories") { Description = "A folder of advisories and alerts, or a file. Default: the practice storm." };
         var garden = new Option<string?>("--garden") { Description = "A garden book. Default: a practice garden." };
         var at = new Option<string?>("--at") { Description = "Move the garden's sites to LAT,LON, so that any storm can be tried." };
-        var acks = new Option<Acks>("--acks") { DefaultValueFactory = _ => Acks.Prompt, Description = "How people press their links: none, prompt or late." };
+        var acks = new Option<Acks>("--acks") { DefaultValueFactory = _ => Acks.Prompt, CustomParser = ReadAcks, Description = "How people press their links: none, prompt or late." };
         var output = new Option<string?>("--out") { Description = "Folder for the messages and the log. Default: rehearsal/ here; what an earlier rehearsal left in it is replaced." };
         var data = new Option<string?>("--data") { Description = "Keep the rehearsal's database in this folder; a rehearsal that was broken off there goes on." };
         var smtp = new Option<string?>("--smtp") { Description = "Send to a mail server on this machine, 127.0.0.1:PORT, in place of writing .eml files." };
@@ -34,12 +35,27 @@ internal static class RehearseCommand
         return command;
     }
 
+    private static Acks ReadAcks(ArgumentResult given)
+    {
+        var word = given.Tokens[0].Value;
+        foreach (var acks in Enum.GetValues<Acks>())
+        {
+            if (acks.ToString().Equals(word, StringComparison.OrdinalIgnoreCase)) return acks;
+        }
+
+        given.AddError($"--acks: '{word}' is not one of none, prompt, late");
+        return default;
+    }
+
     private sealed record Options(
         string? Advisories, string? Garden, string? At, Acks Acks, string Output, string? Data, string? Smtp, string? Config, bool Json);
 
     private static async Task<int> RunAsync(Options options)
     {
         var inputs = new Inputs();
+        inputs.GivenFolder(options.Config, "--config");
+        inputs.WritableFolder(options.Output, "--out");
+        inputs.WritableFolder(options.Data, "--data");
         var practice = ConfigFolder.Practice(options.Config);
         var book = inputs.Garden(options.Garden ?? Path.Combine(practice, PracticeGarden));
         var heard = inputs.Advisories(options.Advisories ?? Path.Combine(practice, "storm"));
@@ -52,10 +68,10 @@ internal static class RehearseCommand
         {
             var plan = new RehearsalPlan(garden, heard, options.Acks, options.Output, options.Data, server);
             var events = await Rehearsal.Rehearsal.RunAsync(plan, options.Json ? TextWriter.Null : Console.Out);
-            if (options.Json) Json.Print(events);
+            if (options.Json) Json.Print(events.Select(RehearsalEvent.Of).ToList());
             return ExitCode.Good;
         }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or StoreInUseException or StoreUnavailableException)
+        catch (Exception trouble) when (ExitCode.IsOutsideTrouble(trouble))
         {
             await Console.Error.WriteLineAsync(trouble.Message);
             return ExitCode.OutsideTrouble;

@@ -26,7 +26,7 @@ internal static class SendTestCommand
         var person = people.FirstOrDefault(person => person.Id == to);
         if (installation is not null && person?.Email is null)
         {
-            inputs.Fault(person is null ? $"--to: there is no person '{to}'; known: {string.Join(", ", people.Select(known => known.Id).Distinct())}" : $"--to: '{to}' has no email in the garden book");
+            inputs.Fault(person is null ? $"--to: there is no person '{to}'; {(people.Count == 0 ? $"there is nobody in {installation.GardensFolder}" : $"known: {string.Join(", ", people.Select(known => known.Id).Distinct())}")}" : $"--to: '{to}' has no email in the garden book");
         }
 
         if (inputs.Report()) return ExitCode.BadInput;
@@ -35,7 +35,14 @@ internal static class SendTestCommand
         const string text = "This is a test from StormClock. If you can read it, messages reach you here. Nothing is to be done.";
         var outcome = await channel!.SendAsync(
             new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person!.Name, person.Email!, "StormClock test: nothing to do", text, $"<p>{text}</p>", now), cancellation);
-        await (outcome.Result == DeliveryResult.Delivered ? Console.Out : Console.Error).WriteLineAsync($"{outcome.Result}: {outcome.Detail}");
-        return outcome.Result == DeliveryResult.Delivered ? ExitCode.Good : ExitCode.OutsideTrouble;
+        if (outcome.Result == DeliveryResult.Delivered)
+        {
+            Console.WriteLine($"delivered to {person.Email}: {outcome.Detail}");
+            return ExitCode.Good;
+        }
+
+        var way = installation!.Settings.Mail is { } mail ? $" through {mail.Host}:{mail.Port}" : "";
+        await Console.Error.WriteLineAsync($"not delivered to {person.Email}{way}: {outcome.Detail}");
+        return ExitCode.OutsideTrouble;
     }
 }

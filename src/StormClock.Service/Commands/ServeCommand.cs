@@ -38,10 +38,12 @@ internal static class ServeCommand
                 ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false);
             await using var host = Composition.Build(plan, store);
             ServiceLog.Attach(host);
-            await host.RunAsync(cancellation);
+            await host.StartAsync(cancellation);
+            ServiceLog.TellAddress(host);
+            await host.WaitForShutdownAsync(cancellation);
             return ExitCode.Good;
         }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException or StoreInUseException or StoreUnavailableException)
+        catch (Exception trouble) when (ExitCode.IsOutsideTrouble(trouble))
         {
             await Console.Error.WriteLineAsync(trouble.Message);
             return ExitCode.OutsideTrouble;

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Stages;
@@ -19,7 +20,8 @@ public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox,
     /// <summary>The last decision for each garden, for the pages.</summary>
     public IReadOnlyDictionary<string, Decision> Latest => latest;
 
-    private readonly Dictionary<string, Decision> latest = [];
+    /// <summary>Pages read it while a turn is being taken.</summary>
+    private readonly ConcurrentDictionary<string, Decision> latest = new();
 
     /// <summary>Decides for every garden; the soonest time at which time alone changes a decision.</summary>
     public async Task<Instant?> DecideAllAsync(CancellationToken cancellation)
@@ -78,10 +80,10 @@ public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox,
             journal.Write(new(now, "plan", book.Id, stage.Stage, Jobs: [.. plan.Jobs.Select(job => job.Job.Id)]));
         }
 
-        foreach (var change in changes.Where(change => change.Reason == ReconcileReason.New))
+        foreach (var (entry, reason) in changes)
         {
-            var entry = change.Entry;
-            journal.Write(new(now, "reminder", book.Id, stage.Stage, entry.Reason, entry.PersonId, entry.Message.Subject, entry.JobIds, entry.Key));
+            if (reason == ReconcileReason.New) journal.Write(new(now, "reminder", book.Id, stage.Stage, entry.Reason, entry.PersonId, entry.Message.Subject, entry.JobIds, entry.Key));
+            if (reason is ReconcileReason.TimeOfUsePassed or ReconcileReason.NewButTooLate) journal.Write(JournalEntry.Missed(entry));
         }
     }
 }

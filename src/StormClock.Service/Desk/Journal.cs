@@ -1,4 +1,5 @@
 using StormClock.Core.Stages;
+using StormClock.Service.Outbox;
 
 namespace StormClock.Service.Desk;
 
@@ -13,7 +14,16 @@ public sealed record JournalEntry(
     string? To = null,
     string? Subject = null,
     IReadOnlyList<string>? Jobs = null,
-    string? Key = null);
+    string? Key = null)
+{
+    public static JournalEntry Sent(OutboxEntry entry) => Of("sent", entry);
+
+    /// <summary>Refused, or not sent within its time of use.</summary>
+    public static JournalEntry Missed(OutboxEntry entry) => Of("missed", entry);
+
+    private static JournalEntry Of(string kind, OutboxEntry entry) => new(
+        entry.Settled!.Value, kind, entry.GardenId, Reason: entry.Reason, To: entry.Message.ToAddress, Subject: entry.Message.Subject, Jobs: entry.JobIds, Key: entry.Key);
+}
 
 /// <summary>Tells whoever listens what happens, in order. The log of the service and of a rehearsal hang on it.</summary>
 public sealed class Journal

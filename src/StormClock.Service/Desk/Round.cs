@@ -44,9 +44,7 @@ public sealed class Round(
     {
         foreach (var entry in run.Settled.Where(entry => entry.Settled is not null))
         {
-            var kind = entry.State == OutboxState.Sent ? "sent" : "missed";
-            journal.Write(new(
-                entry.Settled!.Value, kind, entry.GardenId, Reason: entry.Reason, To: entry.Message.ToAddress, Subject: entry.Message.Subject, Jobs: entry.JobIds, Key: entry.Key));
+            journal.Write(entry.State == OutboxState.Sent ? JournalEntry.Sent(entry) : JournalEntry.Missed(entry));
         }
     }
 

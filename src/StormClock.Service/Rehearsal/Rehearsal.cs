@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using Microsoft.Extensions.Time.Testing;
 using Quartz;
 using StormClock.Core.Stages;
@@ -48,33 +49,38 @@ internal sealed class Rehearsal
     {
         using var folders = new RehearsalFolders(plan);
         var store = StormStore.Open(folders.Data);
+        var firstListen = plan.Advisories[0].Advisory.Issued - ListenEvery;
         var begin = store.Read(reader => Meta.Find(reader, ClockKey)) is { } text
             ? NodaTime.Text.InstantPattern.ExtendedIso.Parse(text).GetValueOrThrow()
-            : plan.Advisories[0].Advisory.Issued - ListenEvery;
+            : firstListen;
+        var nextListen = NextListen(firstListen, begin);
         var time = new FakeTimeProvider(begin.ToDateTimeOffset());
         var recorded = plan.Advisories.Select(entry => (entry.Advisory.Issued, entry.Raw)).ToList();
         IChannel channel = plan.Server is { } server ? new SmtpChannel(server) : new EmlChannel(folders.Output, LoopbackServer.Sender);
         await using var host = Composition.Build(
             new(
                 folders.Data, new GardenShelf([plan.Garden]), clock => [new ReplayFeed(recorded, clock)], channel, time, new("http://127.0.0.1:0"), RehearsalPeople.PagesAddress,
-                ListenEvery, begin, LinksPerMinute: int.MaxValue, Practice: true),
+                ListenEvery, nextListen, LinksPerMinute: int.MaxValue, Practice: true),
             store);
         using var log = new RehearsalLog(host.Services.GetRequiredService<Journal>(), plan.Garden, folders.Output, output);
         await host.StartAsync();
-        await new Rehearsal(plan, store, time, host, log).PlayAsync();
+        await new Rehearsal(plan, store, time, host, log).PlayAsync(listensFirst: nextListen == begin);
         await host.StopAsync();
         return log.Entries;
     }
 
-    private async Task PlayAsync()
+    private async Task PlayAsync(bool listensFirst)
     {
         var scheduler = await host.Services.GetRequiredService<ISchedulerFactory>().GetScheduler();
         var heartbeat = host.Services.GetRequiredService<Heartbeat>();
-        using var people = RehearsalPeople.For(plan, host, store, log);
+        using var people = RehearsalPeople.For(plan, host, store);
+        await FirstTurnAsync(listensFirst, heartbeat);
+        people.Remember();
         while (true)
         {
+            if (heartbeat.Fault is { } fault) ExceptionDispatchInfo.Throw(fault);
             var (next, turns) = await NextTurnAsync(scheduler);
-            if (people.NextPress is { } press && press < next) (next, turns) = (press, 0);
+            if (people.NextPress is { } press && press < next) (next, turns) = (Instant.Max(press, Now), 0);
             if (IsOver(next)) return;
 
             var beats = heartbeat.Count + turns;
@@ -82,7 +88,6 @@ internal sealed class Rehearsal
             AdvanceTo(next);
             await heartbeat.ReachAsync(beats).WaitAsync(LongestTurn);
             await people.PressAsync(Now);
-            if (heartbeat.Fault is { } fault) throw new InvalidOperationException("A turn of the rehearsal failed.", fault);
         }
     }
 
@@ -91,6 +96,23 @@ internal sealed class Rehearsal
     private void AdvanceTo(Instant next)
     {
         if (next > Now) time.Advance((next - Now).ToTimeSpan());
+    }
+
+    /// <summary>
+    /// The turn in which the clock starts: a look at the feeds, or, where an earlier rehearsal was broken off between two
+    /// looks, only the decision it had come to. The feeds keep the pace they had, else other advisories would meet other times.
+    /// </summary>
+    private async Task FirstTurnAsync(bool listens, Heartbeat heartbeat)
+    {
+        if (listens) await heartbeat.ReachAsync(1).WaitAsync(LongestTurn);
+        else await host.Services.GetRequiredService<Turns>().TakeAsync(listen: false, CancellationToken.None);
+    }
+
+    /// <summary>The first look at the feeds at or after a time.</summary>
+    private static Instant NextListen(Instant first, Instant at)
+    {
+        var gone = (at - first).TotalTicks / ListenEvery.TotalTicks;
+        return first + (ListenEvery * (long)Math.Ceiling(gone));
     }
 
     /// <summary>When the next trigger fires, and how many fire then.</summary>

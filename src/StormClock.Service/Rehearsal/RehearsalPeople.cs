@@ -40,16 +40,22 @@ internal sealed partial class RehearsalPeople : IDisposable
     /// <summary>When somebody next presses a link; null when nobody will.</summary>
     public Instant? NextPress => presses.Count == 0 ? null : presses.Values.Min(press => press.At);
 
-    public static RehearsalPeople For(RehearsalPlan plan, WebApplication host, StormStore store, RehearsalLog log)
+    public static RehearsalPeople For(RehearsalPlan plan, WebApplication host, StormStore store)
     {
         var people = new RehearsalPeople(plan, host, store);
         if (plan.Acks == Acks.None) return people;
-        foreach (var entry in store.Read(reader => OutboxTable.OfGarden(reader, plan.Garden.Id)).Where(entry => entry.State == OutboxState.Sent)) people.Receive(entry.Key);
         host.Services.GetRequiredService<Journal>().Written += written =>
         {
             if (written is { Kind: "sent", Key: { } key }) people.Receive(key);
         };
         return people;
+    }
+
+    /// <summary>Takes up the mails that an earlier rehearsal, broken off here, had sent; needs a decision to have been made.</summary>
+    public void Remember()
+    {
+        if (acks == Acks.None) return;
+        foreach (var entry in store.Read(reader => OutboxTable.OfGarden(reader, gardenId)).Where(entry => entry.State == OutboxState.Sent)) Receive(entry.Key);
     }
 
     /// <summary>Presses everything that is due by now, one after the other.</summary>

@@ -9,7 +9,7 @@ public static class SettingsFile
     /// <summary>A missing file is no fault: the defaults hold.</summary>
     public static ReadResult<StormSettings> Load(string path)
     {
-        if (!File.Exists(path)) return StormSettings.Defaults;
+        if (!Path.Exists(path)) return StormSettings.Defaults;
 
         var text = TextFile.Read(path);
         return text.Value is { } found ? SettingsReader.Read(found) : ReadResult.Bad<StormSettings>(text.Faults);

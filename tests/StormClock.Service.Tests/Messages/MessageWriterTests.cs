@@ -134,7 +134,7 @@ public partial class MessageWriterTests
     /// <summary>Also a work day or a silent source after the storm: cautions stand before any job.</summary>
     [Fact]
     public void Write_AfterTheStorm_AnyWorkBeginsWithCautions() =>
-        Assert.All((ReminderReason[])[ReminderReason.StageRose, ReminderReason.WorkDay, ReminderReason.OrderChanged, ReminderReason.FeedSilent, ReminderReason.Recheck], why =>
+        Assert.All((ReminderReason[])[ReminderReason.StageChanged, ReminderReason.WorkDay, ReminderReason.OrderChanged, ReminderReason.FeedSilent, ReminderReason.Recheck], why =>
         {
             var text = Write(QuayEnd.Briefs["recheck"].Brief with { Why = why }).Text;
             Assert.StartsWith("Recheck.", text, StringComparison.Ordinal);

@@ -42,7 +42,7 @@ internal static class QuayEnd
         new(StageCause.Arrival, "ODETTE advisory 16", Now - Duration.FromMinutes(210), null, Hours(31.6));
 
     public static MessageBrief MainWork { get; } = new(
-        ReminderReason.StageRose, "Quay End", NewYork, UnitSystem.UsCustomary, Stage.MainWork, false, null, Arrival,
+        ReminderReason.StageChanged, "Quay End", NewYork, UnitSystem.UsCustomary, Stage.MainWork, false, null, Arrival,
         Hours(31.6), Hours(39.9), [Lemon, Beans, Pane],
         [new Shortage("rope_8mm", 6.5, 2, 4.5, "m"), new Shortage("block", 8, 5, 3, "each")], [Boat], [],
         [Caution.OfficialOrders, Caution.Lifting, Caution.Sharp, Caution.Heat], Hours(11.6));

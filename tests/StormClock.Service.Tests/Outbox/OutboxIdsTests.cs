@@ -5,7 +5,7 @@ namespace StormClock.Service.Tests.Outbox;
 
 public class OutboxIdsTests
 {
-    private static readonly ReminderKey Key = new("hollow", "2027-1", "ada", ReminderReason.StageRose, "MainWork/1", "email");
+    private static readonly ReminderKey Key = new("hollow", "2027-1", "ada", ReminderReason.StageChanged, "MainWork/1", "email");
 
     [Fact]
     public void For_SameKeyAndFolder_IsAlwaysTheSame()

@@ -12,11 +12,11 @@ internal static class Entries
     public static OutboxEntry Make(
         string occasion, Instant? moment = null, Duration? useful = null, string garden = "hollow", string channel = "email", bool urgent = false)
     {
-        var key = new ReminderKey(garden, "2027-1", "ada", ReminderReason.StageRose, occasion, channel);
+        var key = new ReminderKey(garden, "2027-1", "ada", ReminderReason.StageChanged, occasion, channel);
         var ids = OutboxIds.For(key, "test-folder");
         var from = moment ?? Start;
         return new OutboxEntry(
-            ids.EntryId, key.ToString(), channel, garden, "ada", nameof(ReminderReason.StageRose), "AL012027/4/2027-09-12T09:00Z", ["b1", "b2"],
+            ids.EntryId, key.ToString(), channel, garden, "ada", nameof(ReminderReason.StageChanged), "AL012027/4/2027-09-12T09:00Z", ["b1", "b2"],
             new Outgoing(ids.EntryId, ids.MessageId, ids.ThreadId, "Ada", "ada@garden.example", $"Main work: {occasion}", $"Text of {occasion}", $"<p>{occasion}</p>", Instant.FromUtc(2027, 9, 19, 9, 0)),
             Start, from, from + (useful ?? Duration.FromHours(6)), urgent, OutboxState.Waiting, 0, from, null, null);
     }

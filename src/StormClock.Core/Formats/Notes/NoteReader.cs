@@ -13,6 +13,9 @@ public static class NoteReader
     /// <summary>A note is a few lines; anything larger is not one.</summary>
     private const int MostBytes = 16 * 1024;
 
+    /// <summary>More than any gust that was ever measured (113 m/s, Barrow Island 1996).</summary>
+    public const int MostGustMps = 120;
+
     private static readonly InstantPattern Times = InstantPattern.General;
 
     public static ReadResult<Note> Read(ReadOnlyMemory<byte> bytes)
@@ -87,8 +90,8 @@ public static class NoteReader
 
     private static double Gust(JsonElement note, List<ReadFault> faults)
     {
-        if (note.TryGetProperty("gustMps", out var value) && value.ValueKind == JsonValueKind.Number && value.GetDouble() is > 0 and < 120 and var gust) return gust;
-        faults.Add(new("gustMps", "is missing or is not a gust between 0 and 120 m/s"));
+        if (note.TryGetProperty("gustMps", out var value) && value.ValueKind == JsonValueKind.Number && value.GetDouble() is > 0 and < MostGustMps and var gust) return gust;
+        faults.Add(new("gustMps", $"is missing or is not a gust between 0 and {MostGustMps} m/s"));
         return 0;
     }
 }

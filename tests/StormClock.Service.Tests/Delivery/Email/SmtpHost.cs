@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Net;
 using System.Security.Cryptography.X509Certificates;
+using System.Text;
 using MimeKit;
 using SmtpServer;
 using SmtpServer.Authentication;
@@ -17,14 +18,19 @@ internal sealed class SmtpHost : MessageStore, IAsyncDisposable
 {
     private readonly CancellationTokenSource stop = new();
     private readonly SmtpReply answer;
+    private readonly Func<MimeMessage, Task> beforeAnswer;
+    private readonly Lock gate = new();
     private readonly Task running;
 
     /// <param name="answer">To every letter; 250 when null.</param>
     /// <param name="certificate">Offers STARTTLS when given.</param>
     /// <param name="login">Demands this name and password when given.</param>
-    public SmtpHost(SmtpReply? answer = null, X509Certificate2? certificate = null, (string User, string Password)? login = null)
+    /// <param name="beforeAnswer">Runs when a letter has arrived and its answer has not gone out.</param>
+    public SmtpHost(
+        SmtpReply? answer = null, X509Certificate2? certificate = null, (string User, string Password)? login = null, Func<MimeMessage, Task>? beforeAnswer = null)
     {
         this.answer = answer ?? SmtpReply.Ok;
+        this.beforeAnswer = beforeAnswer ?? (_ => Task.CompletedTask);
         var options = new SmtpServerOptionsBuilder().ServerName("localhost").Endpoint(endpoint =>
         {
             endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, 0));
@@ -52,11 +58,21 @@ internal sealed class SmtpHost : MessageStore, IAsyncDisposable
     /// <summary>Every letter that arrived, whatever was answered.</summary>
     public List<MimeMessage> Letters { get; } = [];
 
+    /// <summary>The same letters as they came over the wire.</summary>
+    public List<string> Raw { get; } = [];
+
     public override async Task<SmtpReply> SaveAsync(
         ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
     {
         using var stream = new MemoryStream(buffer.ToArray());
-        Letters.Add(await MimeMessage.LoadAsync(stream, cancellationToken));
+        var letter = await MimeMessage.LoadAsync(stream, cancellationToken);
+        lock (gate)
+        {
+            Letters.Add(letter);
+            Raw.Add(Encoding.UTF8.GetString(buffer.ToArray()));
+        }
+
+        await beforeAnswer(letter);
         return answer;
     }
 

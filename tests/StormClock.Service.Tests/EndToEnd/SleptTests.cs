@@ -1,0 +1,106 @@
+using StormClock.Core.Formats;
+using StormClock.Core.Garden;
+using StormClock.Service.Books;
+using StormClock.Service.Delivery;
+using StormClock.Service.Desk;
+using StormClock.Service.Feeds;
+using StormClock.Service.Outbox;
+using StormClock.Service.Tests.Outbox;
+using StormClock.Service.Tests.Practice;
+
+namespace StormClock.Service.Tests.EndToEnd;
+
+/// <summary>The box sleeps through a part of the practice storm and wakes: it catches up with what holds now and sends no heap of old news.</summary>
+public class SleptTests
+{
+    private static readonly Duration Sleep = Duration.FromHours(30);
+
+    private static readonly Lazy<GardenBook> Garden = new(() =>
+        GardenReader.Read(File.ReadAllText(Path.Combine(ConfigFiles.Folder, "practice", "garden-tern-hook.yaml")), "tern-hook").Value!);
+
+    private static readonly Lazy<List<(Instant Issued, RawMessage Message)>> Storm = new(() =>
+    [
+        .. Directory.GetFiles(Path.Combine(ConfigFiles.Folder, "practice", "storm")).Where(file => Path.GetExtension(file) is ".txt" or ".xml")
+            .Select(file => new RawMessage(file, File.ReadAllBytes(file)))
+            .Select(raw => (MessageReader.Read(raw.Bytes).Value!.Issued, raw))
+            .OrderBy(message => message.Issued),
+    ]);
+
+    /// <summary>The last column: whether work may still be asked for after waking (the garden closes Thursday 02:15 UTC, the recheck comes Friday 15:00).</summary>
+    public static TheoryData<string, string, bool> Sleeps => new()
+    {
+        { "from one day of main work into the next", "2027-09-20T08:10:00Z", true },
+        { "over a day's beginning and the first warnings", "2027-09-21T01:10:00Z", true },
+        { "through the closing of the garden", "2027-09-22T16:20:00Z", false },
+        { "from the last round into the recheck", "2027-09-23T12:00:00Z", true },
+    };
+
+    [Theory]
+    [MemberData(nameof(Sleeps))]
+    public async Task Woken_AfterThirtyHours_SendsOneLetterAReasonAndNoneOfOldUse(string _, string begin, bool work)
+    {
+        var channel = new TestChannel("email", DeliveryResult.Delivered);
+        await using var service = await StartAsync(Time(begin), channel);
+        var before = channel.Sent.Count;
+
+        await service.AdvanceAsync(Sleep);
+
+        var sent = channel.Sent.Skip(before).Select(letter => service.Outbox("tern-hook").Single(entry => entry.Id == letter.EntryId)).ToList();
+        Assert.NotEmpty(sent);
+        Assert.All(sent.GroupBy(entry => (entry.PersonId, entry.Reason)), alike => Assert.Single(alike));
+        Assert.All(sent, entry => Assert.True(service.Now < entry.UsefulUntil));
+        Assert.All(sent, entry => Assert.Equal(service.Now, entry.Settled));
+        if (!work) Assert.All(sent, entry => Assert.Empty(entry.JobIds));
+    }
+
+    [Fact]
+    public async Task Woken_WithLettersThatCouldNotBeSentBefore_SendsNoneWhoseUseIsOver()
+    {
+        var up = false;
+        var channel = new TestChannel("email", (_, _) => Task.FromResult(new DeliveryOutcome(up ? DeliveryResult.Delivered : DeliveryResult.TryAgain, "as told")));
+        await using var service = await StartAsync(Time("2027-09-20T11:00:00Z"), channel);
+        var waiting = service.Outbox("tern-hook").Where(entry => entry.State == OutboxState.Waiting).ToList();
+        Assert.NotEmpty(waiting);
+        Assert.All(waiting, entry => Assert.True(entry.UsefulUntil < service.Now + Sleep));
+
+        up = true;
+        await service.AdvanceAsync(Sleep);
+
+        var now = service.Outbox("tern-hook").ToDictionary(entry => entry.Id);
+        Assert.All(waiting, entry => Assert.Equal(OutboxState.Expired, now[entry.Id].State));
+        Assert.All(now.Values.Where(entry => entry.State == OutboxState.Sent), entry => Assert.True(service.Now < entry.UsefulUntil));
+        Assert.Contains(now.Values, entry => entry.State == OutboxState.Sent);
+        Assert.Equal(waiting.Select(entry => entry.Key).Order(), service.Said.Where(said => said.Kind == "missed").Select(said => said.Key).Order());
+    }
+
+    [Fact]
+    public async Task Woken_AndThenRunningOn_RepeatsNothing()
+    {
+        var channel = new TestChannel("email", DeliveryResult.Delivered);
+        await using var service = await StartAsync(Time("2027-09-20T03:00:00Z"), channel);
+        await service.AdvanceAsync(Sleep);
+        var sent = channel.Sent.Count;
+
+        for (var i = 0; i < 6; i++) await service.AdvanceAsync(Duration.FromMinutes(1));
+
+        Assert.Equal(sent, channel.Sent.Count);
+        Assert.Equal(channel.Sent.Count, channel.Sent.Select(letter => letter.MessageId).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task Woken_TwiceInOneDay_TellsTheDayOnce()
+    {
+        var channel = new TestChannel("email", DeliveryResult.Delivered);
+        await using var service = await StartAsync(Time("2027-09-20T09:30:00Z"), channel);
+        await service.AdvanceAsync(Duration.FromHours(3));
+        await service.AdvanceAsync(Duration.FromHours(3));
+
+        var days = service.Outbox("tern-hook").Where(entry => entry is { Reason: "WorkDay", State: OutboxState.Sent }).ToList();
+        Assert.Equal(days.Count, days.Select(entry => entry.PersonId).Distinct().Count());
+    }
+
+    private static Task<VirtualService> StartAsync(Instant begin, TestChannel channel) => VirtualService.StartAsync(
+        begin, new GardenShelf([Garden.Value]), clock => [new ReplayFeed(Storm.Value, clock)], channel, Duration.FromMinutes(30), practice: true);
+
+    private static Instant Time(string text) => NodaTime.Text.InstantPattern.General.Parse(text).Value;
+}
