@@ -49,6 +49,7 @@ internal sealed class Rehearsal
     {
         using var folders = new RehearsalFolders(plan);
         var store = StormStore.Open(folders.Data);
+        await store.WriteAsync(transaction => Meta.NameInstallation(transaction, "rehearsal"));
         var firstListen = plan.Advisories[0].Advisory.Issued - ListenEvery;
         var begin = store.Read(reader => Meta.Find(reader, ClockKey)) is { } text
             ? NodaTime.Text.InstantPattern.ExtendedIso.Parse(text).GetValueOrThrow()

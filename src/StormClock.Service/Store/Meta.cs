@@ -25,4 +25,7 @@ public static class Meta
     /// <summary>Tells this data folder from all others, for <see cref="Outbox.OutboxIds"/>; made once.</summary>
     public static string InstallationId(StoreTransaction transaction) =>
         FindOrMake(transaction, InstallationKey, () => Guid.NewGuid().ToString("N"));
+
+    /// <summary>Gives a new data folder a name of its own choosing, so that what is made from it is the same every time.</summary>
+    public static string NameInstallation(StoreTransaction transaction, string name) => FindOrMake(transaction, InstallationKey, () => name);
 }

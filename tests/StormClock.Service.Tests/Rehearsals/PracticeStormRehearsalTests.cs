@@ -48,4 +48,14 @@ public class PracticeStormRehearsalTests
 
         Assert.NotEmpty(done);
     }
+
+    [Fact]
+    public async Task Rehearsal_Twice_IsTheSameToTheLastEvent()
+    {
+        var first = await Rehearsed.PlayAsync(Storm, at: null);
+        var second = await Rehearsed.PlayAsync(Storm, at: null);
+        Assert.Equal(first.Events.Select(Told), second.Events.Select(Told));
+
+        static string Told(Desk.JournalEntry entry) => $"{entry with { Jobs = null }} {string.Join(' ', entry.Jobs ?? [])}";
+    }
 }
