@@ -40,7 +40,7 @@ internal sealed class Schedule(PlanRequest request)
         var people = request.Book.People.Where(person => person.Role != PersonRole.Keeper).ToList();
         return job.People switch
         {
-            1 => [.. people.Where(person => job.Class is not WorkClass.Ladder || person.LadderAlone || people.Count == 1).Select(person => (IReadOnlyList<Person>)[person])],
+            1 => [.. people.Where(person => job.Class is not WorkClass.Ladder || person.LadderAlone).Select(person => (IReadOnlyList<Person>)[person])],
             2 => [.. people.SelectMany((first, i) => people.Skip(i + 1).Select(second => (IReadOnlyList<Person>)[first, second]))],
             _ when people.Count >= job.People => [people.Take(job.People).ToList()],
             _ => [],
