@@ -114,7 +114,7 @@ public sealed partial class ServeTests : IDisposable
         var trouble = Assert.Single(service.Said, said => said.Kind == "trouble");
         Assert.StartsWith($"{Garden}:1: 'units'", trouble.Reason);
         var sent = Assert.Single(service.Said, said => said.Kind == "sent");
-        Assert.Equal(("quay", "StageRose", "ines@example.org"), (sent.Garden, sent.Reason, sent.To));
+        Assert.Equal(("quay", "StageChanged", "ines@example.org"), (sent.Garden, sent.Reason, sent.To));
         Assert.Equal(sent.Subject, Assert.Single(Letters()).Subject);
 
         await File.WriteAllTextAsync(Garden, SampleBook.Good.Replace("units: us", "units: leagues"), TestContext.Current.CancellationToken);
