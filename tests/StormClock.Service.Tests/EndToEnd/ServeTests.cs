@@ -32,7 +32,7 @@ public sealed partial class ServeTests : IDisposable
         Assert.Equal((0, ""), (note.Exit, note.Errors));
 
         using var service = Start();
-        await service.HearAsync(said => said.Contains("sent quay"));
+        await service.HearAsync(said => said.Contains("quay: sent"));
         var letter = Assert.Single(Letters());
         Assert.Equal("ines@example.org", letter.To.Mailboxes.Single().Address);
         var page = await ReadPageAsync(service);
@@ -87,7 +87,7 @@ public sealed partial class ServeTests : IDisposable
         await File.WriteAllTextAsync(Garden, SampleBook.Good, TestContext.Current.CancellationToken);
         note = await CommandRun.RunAsync("note", "wind", "--gust", "60 mph", "--from", InHours(9), "--config", folder.File("config"), "--data", folder.File("data"));
         Assert.Equal(0, note.Exit);
-        await service.HearAsync(said => said.Contains("sent quay"));
+        await service.HearAsync(said => said.Contains("quay: sent"));
 
         Assert.Single(Letters());
         Assert.Equal(1, FurlongWarnings().Count(service.Output));
