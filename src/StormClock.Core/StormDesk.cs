@@ -41,11 +41,11 @@ public sealed class StormDesk
         if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden) };
 
         var situation = new Situation(
-            garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order != OfficialOrder.None, outlook.OrderId,
+            garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, new(StageCause.Order, outlook.Source.Official ?? outlook.Source.Forecast, outlook.Source.OfficialIssued, At: outlook.LeaveBy),
             RecheckBy(garden, next.UnsafeUntil), working && timeline.Stale ? timeline.Leading!.Issued : null,
             AfterList(garden, stage, states), sentAt, now);
         return new(
-            next, plan, outlook.LeaveBy, WantedReminders.For(situation), outlook.Cause,
+            next, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
             Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));
     }
 
@@ -61,7 +61,7 @@ public sealed class StormDesk
         var stop = held.Next(told.GroundStop, timeline.NewestWord, timeline.IsLastWord, now);
         var outlook = told.HeldTo(stop.At);
         var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
-        var unsafeUntil = UnsafeUntil(standing.UnsafeUntil, timeline, outlook);
+        var unsafeUntil = UnsafeUntil(standing, timeline, outlook);
 
         var plan = outlook.WorkMatters ? PlanWork(garden, outlook, jobStates, now) : null;
         var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
@@ -73,13 +73,14 @@ public sealed class StormDesk
     }
 
     /// <summary>
-    /// When the wind was last expected to be over: as the newest advisory that still brings it has it; now, while an alert or a
-    /// note alone says that it blows; and no later than an advisory that brings it no more.
+    /// When the wind was last expected to be over: as the newest advisory that still brings it has it; now, while a warning stands
+    /// over a closed garden or says that it blows; and no later than an advisory that brings it no more.
     /// </summary>
-    private static Instant? UnsafeUntil(Instant? known, HazardTimeline timeline, GardenOutlook outlook)
+    private static Instant? UnsafeUntil(GardenStanding standing, HazardTimeline timeline, GardenOutlook outlook)
     {
         if (outlook.Ground.LastEnd is { } end) return end;
-        if (outlook.Warned && outlook.Earliest <= timeline.AsOf) return timeline.AsOf;
+        if (outlook.Warned && (standing.Stage.Stage == Stage.GardenClosed || outlook.Earliest <= timeline.AsOf)) return timeline.AsOf;
+        var known = standing.UnsafeUntil;
         return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 

@@ -123,6 +123,70 @@ public class StormDeskTests
         Assert.Equal(Stage.GardenClosed, desk.At(ledger, Alerts.At(6)).Standing.Stage.Stage);
     }
 
+    /// <summary>Told to shelter, people must not be told to leave.</summary>
+    [Fact]
+    public void Decide_ShelterInForce_ClosesWithoutAWordOfLeaving()
+    {
+        var shelter = Alerts.Message("s", 0, Alerts.Info("Tornado Warning", eventEnds: 2, responses: [AlertResponse.Shelter]));
+        var ledger = Alerts.Ledger(shelter, new LeaveByNote("plot", "ada", Morning, Alerts.At(6)));
+        var decision = new Desk(Book).At(ledger, Morning);
+        Assert.Equal((Stage.GardenClosed, OfficialOrder.Shelter), (decision.Standing.Stage.Stage, decision.Order));
+        Assert.NotEmpty(decision.Wanted);
+        Assert.All(decision.Wanted, reminder => Assert.False(reminder.Brief.Leave || reminder.Brief.LeaveBy is not null || reminder.Brief.Jobs.Count > 0));
+    }
+
+    [Fact]
+    public void Decide_EvacuationMessageRunsOut_HoldsOnForADay()
+    {
+        var desk = new Desk(Book);
+        var ledger = Alerts.Ledger(Alerts.Message("e", 0, Alerts.Info("Evacuation Immediate", expires: 6, responses: [AlertResponse.Evacuate])));
+        desk.At(ledger, Morning);
+        Assert.Equal(OfficialOrder.Evacuate, desk.At(ledger, Alerts.At(20)).Order);
+        Assert.Equal(OfficialOrder.None, desk.At(ledger, Alerts.At(31)).Order);
+    }
+
+    [Fact]
+    public void Decide_WeakerWindNoteToo_NeverSwitchesOffTheStronger()
+    {
+        var ledger = Alerts.Ledger(
+            new WindNote("plot", "ada", Morning, Alerts.At(6), 40, null), new WindNote("plot", "ada", Alerts.At(0.1), Alerts.At(4), 13, null));
+        var decision = new Desk(Book).At(ledger, Alerts.At(0.2));
+        Assert.Equal(Alerts.At(6), decision.Plan!.WorkStops[WorkClass.Ground].Earliest);
+        Assert.Equal(Alerts.At(4), decision.Plan.WorkStops[WorkClass.Sheet].Earliest);
+    }
+
+    [Fact]
+    public void Decide_LeaveByAheadThenNow_IsToldOnceEach()
+    {
+        var desk = new Desk(Book);
+        var ledger = Alerts.Ledger(new LeaveByNote("plot", "ada", Morning, Alerts.At(4)));
+        var ahead = desk.At(ledger, Morning).Wanted.Single(reminder => reminder.Key.Reason == ReminderReason.Leave && reminder.To.Id == "ada");
+        var now = Assert.Single(desk.At(ledger, Alerts.At(4)).Wanted, reminder => reminder.To.Id == "ada");
+        Assert.Equal(ReminderReason.Leave, now.Key.Reason);
+        Assert.NotEqual(ahead.Key, now.Key);
+        Assert.Equal(StageCause.Order, now.Brief.Reason.Cause);
+    }
+
+    /// <summary>Only warnings, no forecast: three hours after the last of them, and never before.</summary>
+    [Fact]
+    public void Decide_WarningsAloneCancelled_LooksThreeHoursLater()
+    {
+        var desk = new Desk(Book);
+        var warning = Alerts.Message("w", -30, Alerts.Info(expires: 60));
+        var cancel = Alerts.Message("c", 1, null, AlertMessageType.Cancel, warning);
+        Assert.Equal(Stage.GardenClosed, desk.At(Alerts.Ledger(warning), Morning).Standing.Stage.Stage);
+        var ledger = Alerts.Ledger(warning, cancel);
+        Assert.Equal(Stage.GardenClosed, desk.At(ledger, Alerts.At(2.5)).Standing.Stage.Stage);
+        Assert.Equal(Stage.Recheck, desk.At(ledger, Alerts.At(3.1)).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_BeforeTheEnd_NeverCallsAMessageTheLast()
+    {
+        var decision = new Desk(Book).At(Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40))), Morning);
+        Assert.All(decision.Wanted, reminder => Assert.True(reminder.Brief.NextBy <= decision.Plan!.WorkStops[WorkClass.Ground].Earliest));
+    }
+
     [Fact]
     public void Decide_AllClearNote_NeverEndsAnOfficialAlert()
     {

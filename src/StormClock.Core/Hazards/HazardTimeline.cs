@@ -52,11 +52,23 @@ public sealed record HazardTimeline(
             winds,
             cyclones.MaxBy(cyclone => Bearing(cyclone, book, now, members)),
             ledger.LastFinal(now),
-            [.. book.Sites.SelectMany(site => ledger.Alerts(now, site)).DistinctBy(alert => alert.Message.Id)],
+            [.. book.Sites.SelectMany(site => ledger.Alerts(now, site).Concat(ledger.EndedAlerts(now, site).Where(alert => OrderLingers(alert, now)))).DistinctBy(alert => alert.Message.Id)],
             [.. book.Sites.SelectMany(site => ledger.EndedAlerts(now, site)).Where(alert => alert.Bearing.IsWind() && alert.Where == AlertWhere.Concerns).DistinctBy(alert => alert.Message.Id)],
             notes.OfType<LeaveByNote>().MinBy(note => note.LeaveBy),
             [.. notes.OfType<WindNote>()]);
     }
+
+    /// <summary>
+    /// An order whose message merely ran out was never taken back: an evacuation holds on for a day, a call to shelter for an hour
+    /// (conventions).
+    /// </summary>
+    private static bool OrderLingers(SiteAlert alert, Instant now) =>
+        alert.State == AlertState.Lapsed && alert.Bearing switch
+        {
+            AlertBearing.Evacuate => now - alert.Until < Duration.FromHours(24),
+            AlertBearing.Shelter => now - alert.Until < Duration.FromHours(1),
+            _ => false,
+        };
 
     /// <summary>Chance of 34 kt at the first site, and among storms without any the one whose forecast comes nearest.</summary>
     private static (double Chance, double Nearness) Bearing(

@@ -7,6 +7,8 @@ namespace StormClock.Core.Reminders;
 /// <summary>Gathers what one message says to one person.</summary>
 internal static class Briefs
 {
+    private static readonly Duration OneDay = Duration.FromHours(24);
+
     public static MessageBrief For(Situation now, Person person, ReminderReason why)
     {
         var jobs = Jobs(now, person, why);
@@ -18,7 +20,7 @@ internal static class Briefs
             now.Stage.Stage,
             now.Leave,
             now.LeaveBy,
-            now.Stage.Reason,
+            why == ReminderReason.Leave ? now.OrderReason : now.Stage.Reason,
             now.StopEarliest,
             now.StopLikely,
             jobs,
@@ -60,7 +62,9 @@ internal static class Briefs
     private static Instant? NextBy(Situation now, Person person) => now.Stage.Stage switch
     {
         Stage.NothingDue or Stage.Recheck => null,
-        Stage.GardenClosed => now.RecheckBy,
-        _ => WorkDays.Next(now.Book, person, now.Now),
+        Stage.GardenClosed => now.RecheckBy ?? now.Now + OneDay,
+        _ => Sooner(WorkDays.Next(now.Book, person, now.Now), now.StopEarliest > now.Now ? now.StopEarliest : null) ?? now.Now + OneDay,
     };
+
+    private static Instant? Sooner(Instant? a, Instant? b) => a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;
 }

@@ -9,8 +9,9 @@ namespace StormClock.Core.Reminders;
 /// <param name="Announced">The plan changes told so far, the newest included.</param>
 /// <param name="Plan">Null while nothing is due and after the wind.</param>
 /// <param name="LeaveBy">A leave-by time that stands, past or to come.</param>
-/// <param name="OrderInForce">An evacuation or shelter order holds now.</param>
+/// <param name="Order">An evacuation or shelter order that holds now.</param>
 /// <param name="OrderId">Names the order or leave-by, for the key.</param>
+/// <param name="OrderReason">Who ordered what.</param>
 /// <param name="RecheckBy">When the recheck should have been asked; null when unknown.</param>
 /// <param name="SilentSince">Issue time of the newest advisory when it is too old; null while the sources speak.</param>
 /// <param name="After">Undo list of a stand down, or look-and-undo list of a recheck.</param>
@@ -21,15 +22,22 @@ public sealed record Situation(
     Announced Announced,
     GardenPlan? Plan,
     Instant? LeaveBy,
-    bool OrderInForce,
+    OfficialOrder Order,
     string? OrderId,
+    StageReason OrderReason,
     Instant? RecheckBy,
     Instant? SilentSince,
     IReadOnlyList<BriefJob> After,
     IReadOnlyDictionary<string, Instant> SentAt,
     Instant Now)
 {
-    public bool Leave => OrderInForce || LeaveBy is not null;
+    public bool OrderInForce => Order != OfficialOrder.None;
+
+    /// <summary>People are to leave, now or by an hour; a call to shelter is the opposite.</summary>
+    public bool Leave => Order == OfficialOrder.Evacuate || LeaveBy is not null;
+
+    /// <summary>Nobody is to be told of work any more.</summary>
+    public bool OrderNow => OrderInForce || LeaveBy <= Now;
 
     /// <summary>When ground work stops at the earliest.</summary>
     public Instant? StopEarliest => Plan?.WorkStops[WorkClass.Ground].Earliest;

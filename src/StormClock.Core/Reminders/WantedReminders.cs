@@ -29,7 +29,7 @@ public static class WantedReminders
 
     private static IEnumerable<Reminder> ForPerson(Situation now, Person person)
     {
-        if (now.Leave && Leave(now, person) is { } leave) yield return leave;
+        if (now.Leave || now.OrderInForce) yield return Leave(now, person);
         if (now.SilentSince is { } since && Tells(now, person)) yield return FeedSilent(now, person, since);
         switch (now.Stage.Stage)
         {
@@ -40,7 +40,7 @@ public static class WantedReminders
                 yield return Recheck(now, person);
                 break;
             case Stage.GardenClosed:
-                if (!now.OrderInForce) yield return StageChanged(now, person);
+                if (!now.OrderNow) yield return StageChanged(now, person);
                 break;
             default:
                 foreach (var reminder in Work(now, person)) yield return reminder;
@@ -88,8 +88,9 @@ public static class WantedReminders
         return Make(now, person, ReminderReason.OrderChanged, $"{now.Announced.Changes}", at, until, urgent: false);
     }
 
-    private static Reminder? Leave(Situation now, Person person) =>
-        now.OrderId is { } order ? Make(now, person, ReminderReason.Leave, order, now.Now, now.Now + OrderUse, urgent: true) : null;
+    /// <summary>Once when the order is heard, and again when its hour has come.</summary>
+    private static Reminder Leave(Situation now, Person person) =>
+        Make(now, person, ReminderReason.Leave, $"{now.OrderId} {(now.OrderNow ? "now" : "ahead")}", now.Now, now.Now + OrderUse, urgent: true);
 
     private static Reminder StandDown(Situation now, Person person) =>
         Make(now, person, ReminderReason.StandDown, $"{now.Stage.Changes}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);

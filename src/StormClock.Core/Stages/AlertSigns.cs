@@ -7,8 +7,9 @@ namespace StormClock.Core.Stages;
 /// <param name="Arrival">When the wind is to be expected where no forecast of it is at hand.</param>
 /// <param name="Unmatched">An alert of wind, or an order, whose area cannot be matched: it may concern the place.</param>
 /// <param name="LeaveBy">An evacuation that begins later: leave before it.</param>
+/// <param name="ShelterBy">A shelter order that begins later: everybody is in before it, and nobody leaves.</param>
 internal sealed record AlertSigns(
-    double ChanceFloor, Instant? Arrival, bool Warned, bool Unmatched, OfficialOrder Order, Instant? LeaveBy, string? OrderId, string? Id, string? Title, Instant? Issued)
+    double ChanceFloor, Instant? Arrival, bool Warned, bool Unmatched, OfficialOrder Order, Instant? LeaveBy, Instant? ShelterBy, string? OrderId, string? Id, string? Title, Instant? Issued)
 {
     /// <summary>
     /// An alert whose onset is its own sending says nothing of arrival: then this is assumed, half a day sooner than the official
@@ -17,7 +18,7 @@ internal sealed record AlertSigns(
     private static readonly Duration WarningLead = Duration.FromHours(24);
     private static readonly Duration WatchLead = Duration.FromHours(36);
 
-    private static readonly AlertSigns None = new(0, null, false, false, OfficialOrder.None, null, null, null, null, null);
+    private static readonly AlertSigns None = new(0, null, false, false, OfficialOrder.None, null, null, null, null, null, null);
 
     public static AlertSigns Of(IReadOnlyList<SiteAlert> alerts, Instant now) =>
         alerts.OrderBy(alert => alert.Bearing).ThenBy(alert => alert.Message.Id, StringComparer.Ordinal).Select(alert => Of(alert, now)).Aggregate(None, Stronger);
@@ -31,9 +32,9 @@ internal sealed record AlertSigns(
         if (order)
         {
             signs = signs with { OrderId = alert.Message.Id };
-            return starts > now
-                ? signs with { LeaveBy = starts }
-                : signs with { Order = alert.Bearing == AlertBearing.Evacuate ? OfficialOrder.Evacuate : OfficialOrder.Shelter };
+            var kind = alert.Bearing == AlertBearing.Evacuate ? OfficialOrder.Evacuate : OfficialOrder.Shelter;
+            if (starts <= now) return signs with { Order = kind };
+            return kind == OfficialOrder.Evacuate ? signs with { LeaveBy = starts } : signs with { ShelterBy = starts };
         }
 
         var (floor, warned, lead) = alert.Bearing switch
@@ -61,6 +62,7 @@ internal sealed record AlertSigns(
             Unmatched = a.Unmatched || b.Unmatched,
             Order = (OfficialOrder)Math.Max((int)a.Order, (int)b.Order),
             LeaveBy = Sooner(a.LeaveBy, b.LeaveBy),
+            ShelterBy = Sooner(a.ShelterBy, b.ShelterBy),
             OrderId = b.OrderId ?? a.OrderId,
         };
     }

@@ -4,11 +4,11 @@ using StormClock.Core.Hazards;
 
 namespace StormClock.Core.Stages;
 
-/// <summary>When each class of work stops at each site: forecast members, else an alert's arrival; notes and leave-by before all.</summary>
+/// <summary>When each class of work stops at each site: forecast members, else an alert's arrival; notes and orders before all.</summary>
 internal static class ClassStopTimes
 {
     public static IReadOnlyDictionary<(string SiteId, WorkClass Class), StopTimes> Of(
-        HazardTimeline timeline, GardenBook garden, Instant? alertArrival, WindNote? note, Instant? leaveBy)
+        HazardTimeline timeline, GardenBook garden, Instant? alertArrival, Instant? orderBy)
     {
         var stops = new Dictionary<(string, WorkClass), StopTimes>();
         foreach (var site in garden.Sites)
@@ -16,8 +16,8 @@ internal static class ClassStopTimes
             var wind = timeline.Winds.FirstOrDefault(wind => wind.Site.Id == site.Id);
             foreach (var (workClass, limit) in garden.Limits)
             {
-                var noted = note is not null && note.GustMps >= limit.GustMps ? note.From : (Instant?)null;
-                var notAfter = noted < leaveBy ? noted : leaveBy ?? noted;
+                var noted = timeline.WindNotes.Where(note => note.GustMps >= limit.GustMps).Min(note => (Instant?)note.From);
+                var notAfter = noted < orderBy ? noted : orderBy ?? noted;
                 if (Stop(wind, ClassStops.MarineKt(limit, site.Terrain), timeline.AsOf, alertArrival, notAfter) is { } stop) stops[(site.Id, workClass)] = stop;
             }
         }

@@ -45,16 +45,18 @@ public sealed record GardenOutlook(
         var gale = Worst(timeline, site => WindSoon.At(site.Members, Wind.GaleKt, now));
         var ground = Worst(timeline, site => WindSoon.At(site.Members, ClassStops.MarineKt(garden.Limits[WorkClass.Ground], site.Site.Terrain), now));
         var alert = AlertSigns.Of(timeline.Alerts, now);
-        var leaveBy = Sooner(timeline.LeaveBy?.LeaveBy, alert.LeaveBy);
-        var note = timeline.WindNotes.MinBy(wind => wind.From);
 
+        // Told to shelter, nobody sets out, whatever hour was named for leaving.
+        var leaveBy = alert.Order == OfficialOrder.Shelter ? null : Sooner(timeline.LeaveBy?.LeaveBy, alert.LeaveBy);
+        var note = timeline.WindNotes.Where(wind => wind.GustMps >= garden.Limits[WorkClass.Ground].GustMps).MinBy(wind => wind.From)
+            ?? timeline.WindNotes.MinBy(wind => wind.From);
         var noteCloses = note is not null && note.GustMps >= garden.Limits[WorkClass.Ground].GustMps;
         var earliest = gale.Earliest ?? alert.Arrival;
         return new(
             noteCloses ? 1 : Math.Max(gale.Chance, alert.ChanceFloor),
             noteCloses ? Sooner(earliest, note!.From) : earliest,
             noteCloses ? ground with { LastEnd = Later(ground.LastEnd, note!.Until ?? note.From + Duration.FromHours(12)) } : ground,
-            ClassStopTimes.Of(timeline, garden, alert.Arrival, note, leaveBy),
+            ClassStopTimes.Of(timeline, garden, alert.Arrival, Sooner(leaveBy, alert.ShelterBy)),
             alert.Warned,
             alert.Unmatched,
             alert.Order,

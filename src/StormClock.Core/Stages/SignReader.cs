@@ -34,6 +34,7 @@ public static class SignReader
             timeline.NewestWord,
             timeline.IsLastWord,
             still && OfficiallyOver(timeline, alerted),
+            alerted || timeline.Leading is { Final: true } || (timeline.Leading is null && timeline.LastFinal is not null),
             garden.Sites.All(site => HasLight(garden, site, now)),
             outlook.Source);
     }

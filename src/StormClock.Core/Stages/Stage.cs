@@ -58,6 +58,9 @@ public enum StageCause
     /// <summary>The wind has passed and the official end has come.</summary>
     OfficialEnd,
 
+    /// <summary>The wind of the forecast has passed, but no official end was heard.</summary>
+    WindPassed,
+
     /// <summary>The forecast turned away before any unsafe wind.</summary>
     TurnedAway,
 }

@@ -26,9 +26,9 @@ public static class StageLadder
     private static (Stage Stage, StageReason Reason) Read(StageSigns signs, Margin margin)
     {
         var why = signs.Why;
-        if (signs.LeaveBy is { } leaveBy && leaveBy <= signs.Now)
+        if (signs.LeaveBy <= signs.Now)
         {
-            return (Stage.GardenClosed, new(StageCause.Order, why.Official ?? why.Forecast, why.OfficialIssued, At: leaveBy));
+            return (Stage.GardenClosed, new(StageCause.Order, why.Official ?? why.Forecast, why.OfficialIssued, At: signs.LeaveBy));
         }
 
         if (signs.Order != OfficialOrder.None)
@@ -44,6 +44,12 @@ public static class StageLadder
         }
 
         if (chanceHolds && left <= LastRoundWithin) return (Stage.LastRound, Arrival());
+        if (signs.LeaveBy is { } ahead)
+        {
+            var soon = ahead - signs.Now <= LastRoundWithin;
+            return (soon ? Stage.LastRound : Stage.MainWork, new(StageCause.Order, why.Official ?? why.Forecast, why.OfficialIssued, At: ahead));
+        }
+
         if (signs.Warned) return (Stage.MainWork, new(StageCause.Alert, why.Official!, why.OfficialIssued, signs.Chance, signs.Earliest));
         if (Reaches(signs.Chance, MainWorkChance, margin) && left <= SlowWorkWithin) return (Stage.MainWork, Chance());
         if (chanceHolds && left <= MainWorkWithin) return (Stage.MainWork, Arrival());

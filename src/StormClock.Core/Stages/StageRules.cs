@@ -56,7 +56,7 @@ public static class StageRules
             ? standing with
             {
                 Stage = Stage.Recheck,
-                Reason = new(StageCause.OfficialEnd, signs.Why.Forecast, signs.Why.ForecastIssued),
+                Reason = new(signs.OfficialEnd ? StageCause.OfficialEnd : StageCause.WindPassed, signs.Why.Forecast, signs.Why.ForecastIssued),
                 Since = signs.Now,
                 Changes = standing.Changes + 1,
             }

@@ -13,6 +13,7 @@ public enum OfficialOrder { None, Shelter, Evacuate }
 /// <param name="Advisory">Id of the newest full advisory, so that two successive ones can be told apart; null without one.</param>
 /// <param name="LastWord">The newest full advisory is final, or a Cancel withdrew the warning: no second one will follow.</param>
 /// <param name="WindOver">The official end has come and the wind has been below the limit for 3 h in every member in which it arrived.</param>
+/// <param name="OfficialEnd">An official end was heard: the last alert ended, or the storm's last advisory came.</param>
 /// <param name="Daylight">Ground work light now.</param>
 /// <param name="Why">The source behind the numbers.</param>
 public sealed record StageSigns(
@@ -28,6 +29,7 @@ public sealed record StageSigns(
     string? Advisory,
     bool LastWord,
     bool WindOver,
+    bool OfficialEnd,
     bool Daylight,
     StageSource Why);
 

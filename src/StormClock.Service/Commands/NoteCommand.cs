@@ -8,6 +8,9 @@ namespace StormClock.Service.Commands;
 /// <summary><c>note</c>: what a person knows better than the feeds, or a time by which everybody leaves.</summary>
 internal static class NoteCommand
 {
+    private static readonly Duration LongAgo = Duration.FromHours(12);
+    private static readonly Duration JustNow = Duration.FromHours(1);
+
     public static Command Make()
     {
         var command = new Command("note", "Enter by hand what the feeds do not say; the service takes it at its next look.");
@@ -28,6 +31,7 @@ internal static class NoteCommand
             var ends = inputs.Time(parsed.GetValue(until), "--until");
             var gustMps = inputs.Gust(parsed.GetValue(gust)!, "--gust");
             if (ends <= begins) inputs.Fault("--until: must be later than --from");
+            if (begins < frame.Made - LongAgo) inputs.Fault("--from: is long past; look at the date");
             return begins is { } at && gustMps is { } speed ? new WindNote(frame.Garden, frame.By, frame.Made, at, speed, ends) : null;
         });
     }
@@ -36,7 +40,11 @@ internal static class NoteCommand
     {
         var time = new Argument<string>("time") { Description = "Everybody leaves by this time, such as 2027-09-12T10:00Z." };
         return Kind("leave-by", "Everybody leaves by this time; it outranks every job.", [time], (parsed, inputs, frame) =>
-            inputs.Time(parsed.GetValue(time), "time") is { } at ? new LeaveByNote(frame.Garden, frame.By, frame.Made, at) : null);
+        {
+            var at = inputs.Time(parsed.GetValue(time), "time");
+            if (at < frame.Made - JustNow) inputs.Fault("time: is past; look at the date, or give a time from now on");
+            return at is { } by ? new LeaveByNote(frame.Garden, frame.By, frame.Made, by) : null;
+        });
     }
 
     private static Command AllClear() =>
@@ -85,6 +93,12 @@ internal static class NoteCommand
         {
             var folder = Directory.CreateDirectory(installation.NotesFolder).FullName;
             var file = Path.Combine(folder, string.Concat(note.Id.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')) + ".json");
+            if (File.Exists(file))
+            {
+                Console.Error.WriteLine("a note of this kind was made in this very second; try again");
+                return ExitCode.BadInput;
+            }
+
             File.WriteAllBytes(file + ".new", NoteReader.Write(note));
             File.Move(file + ".new", file, overwrite: true);
             Console.WriteLine($"noted: {note.Title}. The service takes it at its next look. Official orders come first.");

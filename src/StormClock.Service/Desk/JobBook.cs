@@ -31,7 +31,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             person.Name,
             book.Zone,
             standing.Stage,
-            decision?.LeaveBy is not null || standing.Reason.Cause == StageCause.Order,
+            decision?.LeaveBy is not null || decision?.Order == OfficialOrder.Evacuate,
             decision?.LeaveBy,
             MovedOn(token, standing, jobs, decision),
             jobs,
@@ -86,7 +86,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         var newest = inbox.Ledger.NewestContent(now);
         var sending = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
         var turning = heartbeat.Last is { } last && now - last < Duration.FromMinutes(10);
-        return Task.FromResult(new HealthNow(sending && turning && newest is not null, outbox.OldestUnsentAge, [new("all sources", newest)]));
+        return Task.FromResult(new HealthNow(sending && turning && newest is not null && inbox.Troubles.Count == 0, outbox.OldestUnsentAge, [new("all sources", newest)]));
     }
 
     /// <summary>A link for a list is good for the jobs of the message that carried it, whatever the plan says since.</summary>
@@ -111,7 +111,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         var stage = decision.Standing.Stage;
         var ground = decision.Plan?.WorkStops[WorkClass.Ground];
         return new(
-            book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.LeaveBy is not null || stage.Reason.Cause == StageCause.Order, decision.LeaveBy,
+            book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.LeaveBy is not null || decision.Order == OfficialOrder.Evacuate, decision.LeaveBy,
             ground?.Earliest, ground?.Likely,
             [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))]);
     }
@@ -133,7 +133,9 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     private static IReadOnlyList<Caution> Cautions(List<LinkJob> jobs, AckPurpose purpose) =>
         CautionsFor.Work([.. jobs.Select(job => job.Job)], after: purpose == AckPurpose.Recheck);
 
-    private List<string> Troubles(Instant now) =>
+    private List<string> Troubles(Instant now) => [.. Silence(now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}")];
+
+    private List<string> Silence(Instant now) =>
         inbox.Ledger.NewestContent(now) is { } newest
             ? now - newest > Duration.FromHours(9) ? [$"Nothing new has been heard since {newest:uuuu-MM-dd HH:mm} UTC. Silence is no good news: look at the official sources."] : []
             : ["Nothing has been heard from any source yet. Silence is no good news: look at the official sources."];

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using StormClock.Core;
 using StormClock.Core.Advisories;
 using StormClock.Core.Formats;
@@ -12,10 +13,14 @@ namespace StormClock.Service.Feeds;
 /// </summary>
 public sealed class Inbox
 {
+    /// <summary>More are in the log only.</summary>
+    private const int MostTroubles = 20;
+
     private readonly StormStore store;
     private readonly IClock clock;
     private readonly Journal journal;
     private readonly bool practice;
+    private readonly ConcurrentDictionary<string, string> troubles = new();
 
     /// <param name="practice">A rehearsal: exercise alerts count as if they were actual, which they never do otherwise.</param>
     public Inbox(StormStore store, IClock clock, Journal journal, bool practice)
@@ -30,6 +35,9 @@ public sealed class Inbox
         }
     }
 
+    /// <summary>What could not be read or had since it was last well, newest last.</summary>
+    public IReadOnlyCollection<string> Troubles => [.. troubles.Select(trouble => $"{trouble.Key}: {trouble.Value}")];
+
     /// <summary>Everything heard so far.</summary>
     public AdvisoryLedger Ledger { get; private set; } = AdvisoryLedger.Empty;
 
@@ -40,6 +48,7 @@ public sealed class Inbox
         {
             var answer = await feed.FetchAsync(cancellation);
             if (answer.Trouble is { } trouble) Trouble(feed.Name, trouble);
+            else troubles.TryRemove(feed.Name, out _);
             foreach (var message in answer.Messages)
             {
                 await HearAsync(feed.Name, message, cancellation);
@@ -57,6 +66,7 @@ public sealed class Inbox
             return;
         }
 
+        troubles.TryRemove($"{source}, {message.Name}", out _);
         var now = clock.GetCurrentInstant();
         var heard = new Store.HeardAdvisory(advisory.Id, message.Bytes.ToArray(), advisory.GetType().Name, advisory.Issued, now, source);
         if (!await store.WriteAsync(transaction => Store.Advisories.Add(transaction, heard), cancellation)) return;
@@ -70,6 +80,9 @@ public sealed class Inbox
         Ledger = Ledger.With(advisory, heardAt);
     }
 
-    private void Trouble(string where, string what) =>
+    private void Trouble(string where, string what)
+    {
+        if (troubles.Count < MostTroubles) troubles[where] = what;
         journal.Write(new(clock.GetCurrentInstant(), "trouble", Reason: what, Subject: where));
+    }
 }

@@ -28,6 +28,7 @@ public static class ReasonWords
             StageCause.Note => $"a note was entered by hand, {source}",
             StageCause.StartBy => $"the first of this work must be begun{At(" by ", reason, times)}, as of {source}",
             StageCause.OfficialEnd => $"the wind has passed and the official end has come, as of {source}",
+            StageCause.WindPassed => $"the wind of the forecast has passed, as of {source}; no official end was heard, so look at the official word first",
             StageCause.TurnedAway => $"the forecast turned away, as of {source}",
             _ => throw new ArgumentOutOfRangeException(nameof(reason), reason.Cause, null),
         };

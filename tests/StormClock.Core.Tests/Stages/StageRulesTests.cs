@@ -10,7 +10,7 @@ public class StageRulesTests
         new(
             now, chance, chance > 0 ? now + Duration.FromHours(earliestHours) : null,
             chance > 0 ? now + Duration.FromHours(earliestHours - 1) : null,
-            warned, Unmatched: false, OfficialOrder.None, null, null, advisory, LastWord: false, WindOver: false, Daylight: true,
+            warned, Unmatched: false, OfficialOrder.None, null, null, advisory, LastWord: false, WindOver: false, OfficialEnd: true, Daylight: true,
             new("Test advisory", now, warned ? "Warning" : null, null));
 
     /// <summary>Limits of science.md 4.3 (conventions of this project, mark C), each edge from both sides.</summary>

@@ -14,7 +14,9 @@ internal sealed class LeaveLetter : ILetter
         new Lead($"{Headline(context)}. The official order comes before everything else."),
         new Paragraph($"Leave: {ReasonWords.Because(context.Brief.Reason, context.Brief.Units, context.Times)}."),
         .. Silence.Of(context),
-        new Paragraph("There is no more garden work. Leave everything as it stands; no plant and no pot is worth your time now. Do not come back before the officials say so."),
+        new Paragraph(context.LeaveNow
+            ? "There is no more garden work. Leave everything as it stands; no plant and no pot is worth your time now. Do not come back before the officials say so."
+            : "Get ready to leave first. Garden work only as far as it ends well before that hour; what is not done then stays undone. Do not come back before the officials say so."),
         .. SmallSections.Cautions(context),
         SmallSections.Next(context, SmallSections.OfficialWord),
     ];
