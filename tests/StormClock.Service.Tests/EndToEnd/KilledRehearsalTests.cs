@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using StormClock.Core.Garden;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
 using StormClock.Service.Tests.Delivery.Email;
@@ -18,18 +19,42 @@ public class KilledRehearsalTests(ITestOutputHelper output)
         ["--garden", Path.Combine(ConfigFiles.Folder, "practice", "garden-saltbush-court.yaml"), "--at", "30.08,-84.16"];
 
     [Fact]
-    public Task Killed_SixTimes_SendsWhatAnUnbrokenRehearsalSends() => KillAsync(kills: 6, seed: 11, SmallGarden);
+    public Task Killed_SixTimes_SendsWhatAnUnbrokenRehearsalSends() => KillAsync(kills: 6, seed: 11, [.. SmallGarden, "--acks", "none"]);
+
+    /// <summary>People who had their letter before the break still press its links after it.</summary>
+    [Fact]
+    public async Task Killed_BetweenALetterAndItsPresses_PressesThemWhenItGoesOn()
+    {
+        using var data = NewData();
+        await using var server = new SmtpHost();
+        string[] arguments = [.. Arguments(server, data.Path, SmallGarden), "--acks", "prompt"];
+        using (var process = ServiceProcess.Start(data.Path, arguments))
+        {
+            await process.HearAsync(said => said.Contains("the day's work"));
+            process.Kill();
+            await process.EndAsync();
+        }
+
+        var rest = await ServiceProcess.RunAsync(data.Path, arguments);
+
+        Assert.Equal((0, ""), (rest.Exit, rest.Errors));
+        using var store = StormStore.Open(data.Path);
+        var day = Assert.Single(store.Read(reader => OutboxTable.OfGarden(reader, "saltbush-court")), entry => entry is { Reason: "WorkDay", State: OutboxState.Sent });
+        var states = store.Read(reader => JobStates.OfEpisode(reader, "saltbush-court", day.Key.Split('|')[1]));
+        Assert.Equal(5, day.JobIds.Count);
+        Assert.Equal(day.JobIds.Order(), states.Where(state => state.Progress == JobProgress.Done).Select(state => state.JobId).Order());
+    }
 
     [Fact(Explicit = true), Trait("Category", "Long")]
-    public Task Killed_FiftyTimes_SendsWhatAnUnbrokenRehearsalSends() => KillAsync(kills: 50, seed: 12, []);
+    public Task Killed_FiftyTimes_SendsWhatAnUnbrokenRehearsalSends() => KillAsync(kills: 50, seed: 12, ["--acks", "none"]);
 
-    /// <param name="garden">Options that choose the garden.</param>
-    private async Task KillAsync(int kills, int seed, string[] garden)
+    /// <param name="options">Of the rehearsal: the garden, and that nobody presses a link, for after a break they are pressed by the plan of that moment.</param>
+    private async Task KillAsync(int kills, int seed, string[] options)
     {
         using var whole = NewData();
         await using var calm = new SmtpHost();
         var watch = Stopwatch.StartNew();
-        var (exit, _, errors) = await ServiceProcess.RunAsync(whole.Path, Arguments(calm, whole.Path, garden));
+        var (exit, _, errors) = await ServiceProcess.RunAsync(whole.Path, Arguments(calm, whole.Path, options));
         Assert.True(exit == 0, errors);
         var unbroken = watch.Elapsed;
 
@@ -37,7 +62,7 @@ public class KilledRehearsalTests(ITestOutputHelper output)
         int killed = 0, interrupted = 0, resent = 0, rehearsals = 0;
         while (killed < kills)
         {
-            var broken = await BreakAsync(kills - killed, unbroken, random, garden);
+            var broken = await BreakAsync(kills - killed, unbroken, random, options);
             AssertSame(calm, broken);
             killed += broken.Kills;
             interrupted += broken.Interrupted.Count;
@@ -56,7 +81,7 @@ public class KilledRehearsalTests(ITestOutputHelper output)
     private sealed record Broken(SmtpHost Server, int Kills, HashSet<string> Interrupted);
 
     /// <summary>One rehearsal, killed up to so many times and then left to end.</summary>
-    private static async Task<Broken> BreakAsync(int mostKills, TimeSpan unbroken, Random random, string[] garden)
+    private static async Task<Broken> BreakAsync(int mostKills, TimeSpan unbroken, Random random, string[] options)
     {
         using var data = NewData();
         using var letterHere = new SemaphoreSlim(0);
@@ -68,7 +93,7 @@ public class KilledRehearsalTests(ITestOutputHelper output)
         var interrupted = new HashSet<string>();
         for (var kills = 0; ; kills++)
         {
-            using var process = ServiceProcess.Start(data.Path, Arguments(server, data.Path, garden));
+            using var process = ServiceProcess.Start(data.Path, Arguments(server, data.Path, options));
             var end = process.EndAsync();
             if (kills < mostKills) await Task.WhenAny(end, MomentAsync(kills, letterHere, unbroken, random));
             else await end;
@@ -109,10 +134,10 @@ public class KilledRehearsalTests(ITestOutputHelper output)
     private static IEnumerable<string> Subjects(SmtpHost host) =>
         host.Letters.DistinctBy(letter => letter.MessageId).OrderBy(letter => letter.Date).ThenBy(letter => letter.To.ToString(), StringComparer.Ordinal).Select(letter => $"{letter.Date:u} {letter.To}: {letter.Subject}");
 
-    private static string[] Arguments(SmtpHost server, string data, string[] garden) =>
+    private static string[] Arguments(SmtpHost server, string data, string[] options) =>
     [
-        "rehearse", "--acks", "none", "--smtp", string.Create(CultureInfo.InvariantCulture, $"127.0.0.1:{server.Port}"),
-        "--data", data, "--out", Path.Combine(data, "out"), "--config", ConfigFiles.Folder, .. garden,
+        "rehearse", "--smtp", string.Create(CultureInfo.InvariantCulture, $"127.0.0.1:{server.Port}"),
+        "--data", data, "--out", Path.Combine(data, "out"), "--config", ConfigFiles.Folder, .. options,
     ];
 
     /// <summary>The letters whose fate a dead process did not know; asked of a copy, so that the next process must recover by itself.</summary>
