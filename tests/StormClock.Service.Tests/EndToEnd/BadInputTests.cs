@@ -19,6 +19,7 @@ public partial class BadInputTests(BadFiles files) : IClassFixture<BadFiles>
         { Clock + "empty --places good.csv", 1, ["empty: the folder holds no messages"] },
         { Clock + "page.txt --places good.csv", 1, ["page.txt:1: this is an HTML page"] },
         { Clock + "noise.txt --places good.csv", 1, ["noise.txt:1: this is binary data"] },
+        { Clock + "cut.txt --places good.csv", 1, ["cut.txt:18: cannot be understood", "cut.txt:18: the text ends before its closing lines"] },
         { Clock + "held.txt --places good.csv", 1, ["held.txt: cannot be read: "] },
         { Clock + "alert.xml --places good.csv", 1, ["alert.xml: holds no tropical cyclone forecast/advisory"] },
         { Clock + "good.txt --places missing.csv", 1, ["missing.csv:1: cannot be read: there is no such file"] },
