@@ -17,10 +17,11 @@ internal static class StandingCyclones
             .Where(newest => !newest.Final || now <= TrackEnd(newest));
 
     private static (int Number, Instant Issued, bool Corrected, char Letter) Order(CycloneAdvisory advisory) =>
-        (NumberOf(advisory), advisory.IssuedAt, advisory.Corrected, advisory.CorrectionLetter);
+        (NumberOf(advisory.Number), advisory.IssuedAt, advisory.Corrected, advisory.CorrectionLetter);
 
-    private static int NumberOf(CycloneAdvisory advisory) =>
-        int.TryParse(advisory.Number, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0;
+    /// <summary>0 when it is no number.</summary>
+    public static int NumberOf(string written) =>
+        int.TryParse(written, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0;
 
     private static Instant TrackEnd(CycloneAdvisory advisory) =>
         advisory.Forecast.Count > 0 ? advisory.Forecast[^1].Valid : advisory.Now.Valid;
