@@ -17,7 +17,7 @@ public sealed record WindProbabilityRow(string Location, int WindKt, IReadOnlyLi
 /// <summary>
 /// The forecasters' own chances of wind at named places, issued with a forecast/advisory of the same number. A place has a row of 34
 /// and 50 kt where its chance within five days is at least 3 percent, and of all three winds where that of 64 kt is at least 1
-/// percent (R, the text itself); a row that is not there is no zero.
+/// percent (R, the text itself); a row that is not there says only that the chance is below that.
 /// </summary>
 /// <param name="StormId">Basin, number and year, e.g. <c>AL092022</c>.</param>
 /// <param name="StormName">As written, e.g. <c>IAN</c>.</param>

@@ -44,7 +44,7 @@ public sealed record ClockRow(
             ClockWind.Text(advisory.IssuedAt)!,
             place,
             winds,
-            PeakGust.At(members, heightM: 10, Terrain.OpenFarmland, Exposure.Open),
+            PeakGust.At(members, heightM: 10, Terrain.OpenFarmland, Exposure.Open).Rounded(),
             official?.Location,
             official is null ? null : OfficialBlend.Differ(winds[0].Chance, winds[0].OfficialChance!.Value));
     }

@@ -1,8 +1,8 @@
 namespace StormClock.Core.Hazards;
 
 /// <summary>
-/// How the official chance of wind bends ours (science.md 3.6 and 4.1). Averaging helped at 64 kt and a little at 50 kt, and made 34 kt
-/// worse; the weights were picked on the same storms that they were scored on (D), so they are provisional.
+/// How the official chance of wind bends ours (science.md 3.6 and 4.1). The weights are provisional: they were picked on the storms that
+/// they are scored on (D), and there help in one set and harm in the other (docs/hazards.md 8).
 /// </summary>
 public static class OfficialBlend
 {

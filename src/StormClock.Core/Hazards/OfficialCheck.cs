@@ -10,8 +10,14 @@ public sealed record OfficialCheck(OfficialChances Official, double Ours)
 {
     public double OfficialChance => Official.Chance(Wind.GaleKt);
 
-    /// <summary>The sources differ; then the larger chance counts.</summary>
-    public bool Differs => OfficialBlend.Differ(Ours, OfficialChance);
+    /// <summary>The sources differ on wind to come; then the larger chance counts.</summary>
+    public bool Differs => !AlreadyThere && OfficialBlend.Differ(Ours, OfficialChance);
+
+    /// <summary>
+    /// The highest chance that is given, and in the first period, is wind that blew at the place at the synoptic time (D: so in all
+    /// three such disagreements on Ian). Ours begins at issue and knows whether it blows still.
+    /// </summary>
+    private bool AlreadyThere => Official.By(Wind.GaleKt, 12) >= 0.99;
 
     /// <summary>Every standing storm at every site for which its own table names a location near enough.</summary>
     public static IReadOnlyList<OfficialCheck> Of(

@@ -25,4 +25,7 @@ public sealed record PeakGust(double LowMps, double MedianMps, double HighMps)
         double Gust(double share) => WindChain.GustAtHeight(
             WindChain.GustAt10M(Wind.KtToMps(MemberTimes.Quantile(peaks, share))), heightM, terrain, exposure);
     }
+
+    /// <summary>To a tenth of a metre per second, which is more than is known.</summary>
+    public PeakGust Rounded() => new(Math.Round(LowMps, 1), Math.Round(MedianMps, 1), Math.Round(HighMps, 1));
 }

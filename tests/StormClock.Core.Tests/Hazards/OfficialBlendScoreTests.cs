@@ -15,7 +15,7 @@ public class OfficialBlendScoreTests(ITestOutputHelper output)
     [Theory(Explicit = true), Trait("Category", "Long")]
     [InlineData("A", "cases-2016-2018.txt.gz", "params9_1115.txt")]
     [InlineData("B", "cases-2022-2025.txt.gz", "params9_1418.txt")]
-    public void Blend_IssuedForecasts_IsNoWorseThanOursAt48Hours(string set, string cases, string statistics)
+    public void Blend_IssuedForecasts_BeatsTheOfficialChancesAt48Hours(string set, string cases, string statistics)
     {
         var errors = ClockCase.Statistics(statistics);
         var scores = Winds.Select(_ => Leads.Select(_ => new Score()).ToArray()).ToArray();
@@ -34,7 +34,8 @@ public class OfficialBlendScoreTests(ITestOutputHelper output)
             for (var k = 0; k < Leads.Length; k++) output.WriteLine($"set {set} {Winds[t]} kt {Leads[k],3} h  {scores[t][k]}");
         }
 
-        Assert.All(scores, wind => Assert.True(wind[3].Mixed <= wind[3].Ours, $"{wind[3]}"));
+        Assert.All(scores, wind => Assert.True(wind[3].Mixed < wind[3].Official, $"{wind[3]}"));
+        if (set == "A") Assert.True(scores[2][3].Mixed <= 0.0070, $"{scores[2][3]}");
     }
 
     private static void Add(Score[] scores, WindMembers members, double wind, ClockOutcome outcome)
@@ -54,7 +55,7 @@ public class OfficialBlendScoreTests(ITestOutputHelper output)
         private int count, rows;
         private double ours, official, mixed, rowsOnly;
 
-        public double Ours => ours / count;
+        public double Official => official / count;
 
         public double Mixed => mixed / count;
 
@@ -71,7 +72,7 @@ public class OfficialBlendScoreTests(ITestOutputHelper output)
         }
 
         public override string ToString() =>
-            $"Brier ours {Ours:F4}  official {official / count:F4}  mixed {Mixed:F4}  mixed only where the wind has a row {rowsOnly / count:F4}  (n = {count}, rows {rows})";
+            $"Brier ours {ours / count:F4}  official {Official:F4}  mixed {Mixed:F4}  mixed only where the wind has a row {rowsOnly / count:F4}  (n = {count}, rows {rows})";
 
         private static double Square(double x) => x * x;
     }

@@ -14,7 +14,7 @@ public class ProbabilityPlacesTests
     public void Find_PositionInTheName_IsRead(string name, double lat, double lon) =>
         Assert.Equal(new GeoPoint(lat, lon), ProbabilityPlaces.Find(name));
 
-    /// <summary>Against positions of best-track landfalls and of airports (M), to catch a slip of sign or of the wrong town.</summary>
+    /// <summary>Against positions recalled apart from the file (M), to catch a slip of sign or of the wrong town.</summary>
     [Theory]
     [InlineData("FT MYERS FL", 26.6, -81.9)]
     [InlineData("LA PAZ", 24.1, -110.3)] // Baja California, not the inland village of that name

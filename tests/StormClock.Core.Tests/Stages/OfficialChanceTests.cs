@@ -51,6 +51,16 @@ public class OfficialChanceTests
     public void Outlook_TableOfAnotherAdvisory_ChangesNothing(string number, string storm) =>
         Assert.Equal(Outlook(Edge).Chance, Outlook(Edge, Table("GFMX 266N 780W") with { Number = number, StormId = storm }).Chance);
 
+    [Theory]
+    [InlineData(99, false)] // it blew there at the synoptic time
+    [InlineData(97, true)]
+    public void Outlook_OfficialAlreadyThere_IsLeftToOurs(int percent, bool counts)
+    {
+        int[] hours = [12, 24, 36, 48, 72, 96, 120];
+        var table = Table("GFMX 266N 780W") with { Rows = [new("GFMX 266N 780W", 34, [.. hours.Select(hour => new PeriodChance(hour, hour == 12 ? percent : 0, percent))])] };
+        Assert.Equal(counts, Outlook(Edge, table).Source.Larger is not null);
+    }
+
     [Fact]
     public void Outlook_OursNeverBringsIt_TakesTheOfficialTimeToo()
     {
