@@ -33,6 +33,16 @@ public sealed class AdvisoryLedger
     public IReadOnlyList<CycloneAdvisory> Cyclones(Instant now) =>
         [.. StandingCyclones.Of(Known<CycloneAdvisory>(now), now).OrderBy(one => one.StormId, StringComparer.Ordinal)];
 
+    /// <summary>The newest wind speed probabilities of each storm, in order of storm id; they stand as long as an advisory may.</summary>
+    public IReadOnlyList<WindProbabilityAdvisory> WindProbabilities(Instant now) =>
+    [
+        .. Known<WindProbabilityAdvisory>(now)
+            .GroupBy(table => table.StormId, StringComparer.Ordinal)
+            .Select(storm => storm.MaxBy(table => (StandingCyclones.NumberOf(table.Number), table.IssuedAt, table.Correction ?? ' '))!)
+            .Where(newest => now <= newest.IssuedAt + LongestStanding)
+            .OrderBy(newest => newest.StormId, StringComparer.Ordinal),
+    ];
+
     /// <summary>Alerts that stand for the site or may concern it, of every subject, in order of issue.</summary>
     public IReadOnlyList<SiteAlert> Alerts(Instant now, Site site) =>
         [.. AllAlerts(now, site).Where(alert => alert.State == AlertState.Stands)];

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace StormClock.Core.Advisories;
 
 /// <summary>Which advisory of each storm counts now.</summary>
@@ -20,6 +22,10 @@ internal static class StandingCyclones
             .GroupBy(advisory => advisory.Number, StringComparer.Ordinal)
             .MaxBy(number => number.Min(advisory => advisory.IssuedAt))!
             .MaxBy(advisory => (advisory.IssuedAt, advisory.Corrected, advisory.CorrectionLetter))!;
+
+    /// <summary>0 when it is no number.</summary>
+    public static int NumberOf(string written) =>
+        int.TryParse(written, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0;
 
     private static Instant TrackEnd(CycloneAdvisory advisory) =>
         advisory.Forecast.Count > 0 ? advisory.Forecast[^1].Valid : advisory.Now.Valid;

@@ -2,6 +2,7 @@ using StormClock.Core.Advisories;
 using StormClock.Core.Formats.Cap;
 using StormClock.Core.Formats.ForecastAdvisory;
 using StormClock.Core.Formats.Notes;
+using StormClock.Core.Formats.WindProbabilities;
 
 namespace StormClock.Core.Formats;
 
@@ -15,8 +16,9 @@ public static class MessageReader
         return kind switch
         {
             ProductKind.ForecastAdvisory => AsAdvisory(ForecastAdvisoryReader.Read(bytes)),
+            ProductKind.WindSpeedProbabilities => AsAdvisory(WindProbabilityReader.Read(bytes)),
             ProductKind.CapAlert or ProductKind.OtherXml => AsAdvisory(CapReader.Read(bytes)),
-            _ => ReadFault.At(1, $"this is {KnownProduct.NameOf(kind)}; a forecast/advisory text or a CAP alert can be read"),
+            _ => ReadFault.At(1, $"this is {KnownProduct.NameOf(kind)}; a text of a forecast/advisory or of wind speed probabilities, or a CAP alert, can be read"),
         };
     }
 

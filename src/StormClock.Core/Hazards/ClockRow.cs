@@ -1,5 +1,7 @@
+using System.Globalization;
 using NodaTime.Text;
 using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
 
 namespace StormClock.Core.Hazards;
 
@@ -10,23 +12,49 @@ namespace StormClock.Core.Hazards;
 /// <param name="Storm">Storm id, e.g. <c>AL092022</c>.</param>
 /// <param name="Advisory">Advisory number as written.</param>
 /// <param name="Issued">UTC, ISO 8601 with Z.</param>
-public sealed record ClockRow(string Storm, string Advisory, string Issued, string Place, IReadOnlyList<ClockWind> Wind)
+/// <param name="PeakGustMps">At 10 m in the open, over all members.</param>
+/// <param name="OfficialLocation">Whose official chances were used, as written; null when none was at hand.</param>
+/// <param name="SourcesDiffer">The official chance of 34 kt and ours are more than 20 points apart; null when there is no official one.</param>
+public sealed record ClockRow(
+    string Storm,
+    string Advisory,
+    string Issued,
+    string Place,
+    IReadOnlyList<ClockWind> Wind,
+    PeakGust PeakGustMps,
+    string? OfficialLocation,
+    bool? SourcesDiffer)
 {
     /// <summary>The winds that are reported, knots sustained.</summary>
     public static IReadOnlyList<double> ThresholdsKt { get; } = [34, 50, 64];
 
     /// <param name="members">Of this advisory at this place, with at least <see cref="ThresholdsKt"/>.</param>
-    public static ClockRow Of(CycloneAdvisory advisory, string place, WindMembers members) => new(
-        advisory.StormId,
-        advisory.Number,
-        InstantPattern.General.Format(advisory.IssuedAt),
-        place,
-        [.. ThresholdsKt.Select(threshold => ClockWind.Of(WindCrossing.Of(members, threshold, advisory.IssuedAt)))]);
+    /// <param name="official">Chances for the place issued with this advisory; null when there are none.</param>
+    public static ClockRow Of(CycloneAdvisory advisory, string place, WindMembers members, OfficialChances? official = null)
+    {
+        var winds = new List<ClockWind>();
+        foreach (var threshold in ThresholdsKt)
+        {
+            winds.Add(ClockWind.Of(WindCrossing.Of(members, threshold, advisory.IssuedAt), official, winds.LastOrDefault()));
+        }
+
+        return new(
+            advisory.StormId,
+            advisory.Number,
+            ClockWind.Text(advisory.IssuedAt)!,
+            place,
+            winds,
+            PeakGust.At(members, heightM: 10, Terrain.OpenFarmland, Exposure.Open).Rounded(),
+            official?.Location,
+            official is null ? null : OfficialBlend.Differ(winds[0].Chance, winds[0].OfficialChance!.Value));
+    }
 }
 
-/// <param name="Chance">0 to 1, to four places.</param>
+/// <param name="Chance">0 to 1, to four places; the official chance is mixed in at 50 and 64 kt where there is one.</param>
 /// <param name="ChanceBy">The same by hours after the synoptic time.</param>
-/// <param name="EarliestReasonable">This and the next three: UTC, ISO 8601 with Z; null when the wind (almost) never comes.</param>
+/// <param name="EarliestReasonable">This and the next three: UTC, ISO 8601 with Z; null when the wind (almost) never comes. All times are ours alone.</param>
+/// <param name="TotalTenPercent">When the chance by our members has risen to 10 %; null when it stays below.</param>
+/// <param name="OfficialChance">0 to 1, within five days; null when there is none at hand.</param>
 public sealed record ClockWind(
     double ThresholdKt,
     double Chance,
@@ -34,18 +62,29 @@ public sealed record ClockWind(
     string? EarliestReasonable,
     string? MostLikely,
     string? Latest,
-    string? End)
+    string? End,
+    string? TotalTenPercent,
+    double? OfficialChance)
 {
-    internal static ClockWind Of(WindCrossing crossing) => new(
-        crossing.ThresholdKt,
-        Rounded(crossing.Chance),
-        crossing.ChanceBy.ToDictionary(by => by.Key.ToString(System.Globalization.CultureInfo.InvariantCulture), by => Rounded(by.Value)),
-        Text(crossing.EarliestReasonable),
-        Text(crossing.MostLikely),
-        Text(crossing.Latest),
-        Text(crossing.End));
+    /// <param name="weaker">The wind before this one, whose chance is never below; null for the first.</param>
+    internal static ClockWind Of(WindCrossing crossing, OfficialChances? official, ClockWind? weaker)
+    {
+        var kt = crossing.ThresholdKt;
+        return new(
+            kt,
+            Mixed(crossing.Chance, official?.Chance(kt), weaker?.Chance),
+            crossing.ChanceBy.ToDictionary(by => Key(by.Key), by => Mixed(by.Value, official?.By(kt, by.Key), weaker?.ChanceBy[Key(by.Key)])),
+            Text(crossing.EarliestReasonable),
+            Text(crossing.MostLikely),
+            Text(crossing.Latest),
+            Text(crossing.End),
+            Text(crossing.TotalTenPercent),
+            official?.Chance(kt));
 
-    private static double Rounded(double chance) => Math.Round(chance, 4);
+        double Mixed(double ours, double? theirs, double? most) => Math.Round(Math.Min(OfficialBlend.Chance(kt, ours, theirs), most ?? 1), 4);
+    }
 
-    private static string? Text(Instant? when) => when is { } known ? InstantPattern.General.Format(known) : null;
+    internal static string? Text(Instant? when) => when is { } known ? InstantPattern.General.Format(known) : null;
+
+    private static string Key(int lead) => lead.ToString(CultureInfo.InvariantCulture);
 }

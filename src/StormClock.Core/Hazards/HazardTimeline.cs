@@ -30,6 +30,9 @@ public sealed record HazardTimeline(
     /// <summary>A full advisory older than this has gone stale (science.md 4.2).</summary>
     private static readonly Duration AdvisoryLife = Duration.FromHours(9);
 
+    /// <summary>Chances of 34 kt by the standing advisories beside the official ones issued with them, where a location is near enough.</summary>
+    public IReadOnlyList<OfficialCheck> Official { get; init; } = [];
+
     /// <summary>The newest full advisory is old though more should have come.</summary>
     public bool Stale => Leading is { Final: false } && AsOf - Leading.Issued > AdvisoryLife;
 
@@ -55,7 +58,10 @@ public sealed record HazardTimeline(
             [.. book.Sites.SelectMany(site => ledger.Alerts(now, site).Concat(ledger.EndedAlerts(now, site).Where(alert => OrderLingers(alert, now)))).DistinctBy(alert => alert.Message.Id)],
             [.. book.Sites.SelectMany(site => ledger.EndedAlerts(now, site)).Where(alert => alert.Bearing.IsWind() && alert.Where == AlertWhere.Concerns).DistinctBy(alert => alert.Message.Id)],
             notes.OfType<LeaveByNote>().MinBy(note => note.LeaveBy),
-            [.. notes.OfType<WindNote>()]);
+            [.. notes.OfType<WindNote>()])
+        {
+            Official = OfficialCheck.Of(cyclones, ledger.WindProbabilities(now), book.Sites, (cyclone, site) => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain))),
+        };
     }
 
     /// <summary>

@@ -1,8 +1,8 @@
 namespace StormClock.Core.Hazards;
 
 /// <summary>
-/// When wind of one strength comes to a place and when it goes. Times are given that it comes, and null when it (almost) never
-/// does: in fewer than 0.5 % of members, or not in the only one.
+/// When wind of one strength comes to a place and when it goes. Times but the last are given that it comes, and null when it (almost)
+/// never does: in fewer than 0.5 % of members, or not in the only one.
 /// </summary>
 /// <param name="ThresholdKt">Sustained marine wind, knots.</param>
 /// <param name="Chance">0 to 1, within the forecast.</param>
@@ -11,6 +11,8 @@ namespace StormClock.Core.Hazards;
 /// <param name="MostLikely">Half of the arrivals are sooner. Beyond 72 h it is early, because arrivals after the last lead are cut off.</param>
 /// <param name="Latest">Nine arrivals in ten are sooner.</param>
 /// <param name="End">Half of the members that bring it are over it by then, as far as the forecast reaches.</param>
+/// <param name="TotalTenPercent">When the chance over all members, those included in which it never comes, has risen to 10 %; null when it
+/// stays below. For alarms; never before <paramref name="EarliestReasonable"/>.</param>
 public sealed record WindCrossing(
     double ThresholdKt,
     double Chance,
@@ -18,7 +20,8 @@ public sealed record WindCrossing(
     Instant? EarliestReasonable,
     Instant? MostLikely,
     Instant? Latest,
-    Instant? End)
+    Instant? End,
+    Instant? TotalTenPercent)
 {
     private const double LeastChance = 0.005;
 
@@ -42,21 +45,24 @@ public sealed record WindCrossing(
         var arrivals = Arrived(members.ArrivalHours(thresholdKt));
         var chance = (double)arrivals.Length / members.Count;
         var chanceBy = Leads.ToDictionary(lead => lead, lead => (double)CountUpTo(arrivals, lead) / members.Count);
-        if (chance < LeastChance) return new(thresholdKt, chance, chanceBy, null, null, null, null);
+        if (chance < LeastChance) return new(thresholdKt, chance, chanceBy, null, null, null, null, null);
 
         var likely = At(arrivals, 0.5);
         var end = At(Arrived(members.EndHours(thresholdKt)), 0.5);
         if (members.Count == 1)
         {
             var spread = Duration.Max(LoneLeastSpread, (likely - now) * LoneSpreadOfLead);
-            return new(thresholdKt, chance, chanceBy, likely - spread, likely, likely + spread, end);
+            return new(thresholdKt, chance, chanceBy, likely - spread, likely, likely + spread, end, likely - spread);
         }
 
         var margin = thresholdKt >= HurricaneKt ? HurricaneMargin : Duration.Zero;
-        return new(thresholdKt, chance, chanceBy, At(arrivals, 0.1) - margin, likely, At(arrivals, 0.9), end);
+        return new(thresholdKt, chance, chanceBy, At(arrivals, 0.1) - margin, likely, At(arrivals, 0.9), end, Total(arrivals, members.Count) - margin);
 
         Instant At(float[] sorted, double share) =>
             members.Origin + Duration.FromHours(sorted[(int)(share * (sorted.Length - 1))]);
+
+        Instant? Total(float[] sorted, int all) =>
+            (all + 9) / 10 is var tenth && sorted.Length >= tenth ? members.Origin + Duration.FromHours(sorted[tenth - 1]) : null;
     }
 
     private static float[] Arrived(ReadOnlySpan<float> hours)

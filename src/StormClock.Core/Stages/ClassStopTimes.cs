@@ -4,11 +4,12 @@ using StormClock.Core.Hazards;
 
 namespace StormClock.Core.Stages;
 
-/// <summary>When each class of work stops at each site: forecast members, else an alert's arrival; notes and orders before all.</summary>
+/// <summary>When each class of work stops at each site: forecast members, else the arrival assumed from an alert or the official
+/// chances; notes and orders before all.</summary>
 internal static class ClassStopTimes
 {
     public static IReadOnlyDictionary<(string SiteId, WorkClass Class), StopTimes> Of(
-        HazardTimeline timeline, GardenBook garden, Instant? alertArrival, Instant? orderBy)
+        HazardTimeline timeline, GardenBook garden, Instant? assumedArrival, Instant? orderBy)
     {
         var stops = new Dictionary<(string, WorkClass), StopTimes>();
         foreach (var site in garden.Sites)
@@ -18,19 +19,19 @@ internal static class ClassStopTimes
             {
                 var noted = timeline.WindNotes.Where(note => note.GustMps >= limit.GustMps).Min(note => (Instant?)note.From);
                 var notAfter = noted < orderBy ? noted : orderBy ?? noted;
-                if (Stop(wind, ClassStops.MarineKt(limit, site.Terrain), timeline.AsOf, alertArrival, notAfter) is { } stop) stops[(site.Id, workClass)] = stop;
+                if (Stop(wind, ClassStops.MarineKt(limit, site.Terrain), timeline.AsOf, assumedArrival, notAfter) is { } stop) stops[(site.Id, workClass)] = stop;
             }
         }
 
         return stops;
     }
 
-    private static StopTimes? Stop(SiteWind? wind, double marineKt, Instant now, Instant? alertArrival, Instant? notAfter)
+    private static StopTimes? Stop(SiteWind? wind, double marineKt, Instant now, Instant? assumedArrival, Instant? notAfter)
     {
         var soon = wind is null ? WindSoon.Never : WindSoon.At(wind.Members, marineKt, now);
         if (soon.Earliest is not { } earliest)
         {
-            var stop = alertArrival < notAfter ? alertArrival : notAfter ?? alertArrival;
+            var stop = assumedArrival < notAfter ? assumedArrival : notAfter ?? assumedArrival;
             return stop is { } known ? new(known) : null;
         }
 

@@ -6,7 +6,8 @@ using StormClock.Core.Units;
 namespace StormClock.Core.Stages;
 
 /// <summary>The timeline boiled down to what a garden acts on: chance, times, stops by class, orders, and who said it.</summary>
-/// <param name="Chance">Chance of 34 kt at the worst-placed site, alert floors included.</param>
+/// <param name="Chance">Chance of 34 kt at the worst-placed site, alert floors included, and the official chance where that is larger and
+/// the two sources differ.</param>
 /// <param name="Earliest">Earliest reasonable arrival of that wind at any site.</param>
 /// <param name="Ground">Ground work limit at the worst-placed site.</param>
 /// <param name="Stops">When each class stops at each site.</param>
@@ -51,18 +52,24 @@ public sealed record GardenOutlook(
         var note = timeline.WindNotes.Where(wind => wind.GustMps >= garden.Limits[WorkClass.Ground].GustMps).MinBy(wind => wind.From)
             ?? timeline.WindNotes.MinBy(wind => wind.From);
         var noteCloses = note is not null && note.GustMps >= garden.Limits[WorkClass.Ground].GustMps;
-        var earliest = gale.Earliest ?? alert.Arrival;
+        var chance = Math.Max(gale.Chance, alert.ChanceFloor);
+        var official = noteCloses ? null : timeline.Official.Where(check => check.Differs && check.OfficialChance > chance).MaxBy(check => check.OfficialChance);
+        var assumed = alert.Arrival ?? official?.Official.Earliest(Wind.GaleKt);
+        var earliest = gale.Earliest ?? assumed;
         return new(
-            noteCloses ? 1 : Math.Max(gale.Chance, alert.ChanceFloor),
+            noteCloses ? 1 : official?.OfficialChance ?? chance,
             noteCloses ? Sooner(earliest, note!.From) : earliest,
             noteCloses ? ground with { LastEnd = Later(ground.LastEnd, note!.Until ?? note.From + Duration.FromHours(12)) } : ground,
-            ClassStopTimes.Of(timeline, garden, alert.Arrival, Sooner(leaveBy, alert.ShelterBy)),
+            ClassStopTimes.Of(timeline, garden, assumed, Sooner(leaveBy, alert.ShelterBy)),
             alert.Warned,
             alert.Unmatched,
             alert.Order,
             leaveBy,
             alert.OrderId ?? timeline.LeaveBy?.Id,
-            new(timeline.Leading?.Title ?? note?.Title ?? alert.Title ?? "", timeline.Leading?.Issued ?? note?.Made ?? alert.Issued, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made),
+            new(timeline.Leading?.Title ?? note?.Title ?? alert.Title ?? "", timeline.Leading?.Issued ?? note?.Made ?? alert.Issued, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made)
+            {
+                Larger = official is null ? null : new(official.Official.Table.Title, official.Official.Table.Issued, chance),
+            },
             alert.OrderId ?? timeline.LeaveBy?.Id ?? timeline.Leading?.Id ?? note?.Id ?? alert.Id ?? "");
     }
 

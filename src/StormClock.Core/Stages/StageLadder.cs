@@ -40,10 +40,10 @@ public static class StageLadder
         var left = signs.Earliest - signs.Now - margin.Time;
         if (chanceHolds && (left <= Duration.Zero || signs.GroundStop - margin.Time <= signs.Now))
         {
-            return (Stage.GardenClosed, new(StageCause.WorkStops, why.Forecast, why.ForecastIssued, signs.Chance, signs.GroundStop));
+            return (Stage.GardenClosed, Said(StageCause.WorkStops, LookOverChance, signs.GroundStop));
         }
 
-        if (chanceHolds && left <= LastRoundWithin) return (Stage.LastRound, Arrival());
+        if (chanceHolds && left <= LastRoundWithin) return (Stage.LastRound, Said(StageCause.Arrival, LookOverChance, signs.Earliest));
         if (signs.LeaveBy is { } ahead)
         {
             var soon = ahead - signs.Now <= LastRoundWithin;
@@ -51,21 +51,25 @@ public static class StageLadder
         }
 
         if (signs.Warned) return (Stage.MainWork, new(StageCause.Alert, why.Official!, why.OfficialIssued, signs.Chance, signs.Earliest));
-        if (Reaches(signs.Chance, MainWorkChance, margin) && left <= SlowWorkWithin) return (Stage.MainWork, Chance());
-        if (chanceHolds && left <= MainWorkWithin) return (Stage.MainWork, Arrival());
+        if (Reaches(signs.Chance, MainWorkChance, margin) && left <= SlowWorkWithin) return (Stage.MainWork, Said(StageCause.Chance, MainWorkChance, signs.Earliest));
+        if (chanceHolds && left <= MainWorkWithin) return (Stage.MainWork, Said(StageCause.Arrival, LookOverChance, signs.Earliest));
         if (Reaches(signs.Chance, SlowWorkChance, margin) && signs.FirstMainStartBy - signs.Now <= StartByWithin)
         {
-            return (Stage.MainWork, new(StageCause.StartBy, why.Forecast, why.ForecastIssued, signs.Chance, signs.FirstMainStartBy));
+            return (Stage.MainWork, Said(StageCause.StartBy, SlowWorkChance, signs.FirstMainStartBy));
         }
 
-        if (Reaches(signs.Chance, SlowWorkChance, margin)) return (Stage.SlowWork, Chance());
-        if (chanceHolds && left <= SlowWorkWithin) return (Stage.SlowWork, Arrival());
-        if (chanceHolds) return (Stage.LookOver, Chance());
+        if (Reaches(signs.Chance, SlowWorkChance, margin)) return (Stage.SlowWork, Said(StageCause.Chance, SlowWorkChance, signs.Earliest));
+        if (chanceHolds && left <= SlowWorkWithin) return (Stage.SlowWork, Said(StageCause.Arrival, LookOverChance, signs.Earliest));
+        if (chanceHolds) return (Stage.LookOver, Said(StageCause.Chance, LookOverChance, signs.Earliest));
         if (signs.Unmatched) return (Stage.LookOver, new(StageCause.UnmatchedAlert, why.Official!, why.OfficialIssued));
         return (Stage.NothingDue, new(StageCause.None, why.Forecast, why.ForecastIssued, signs.Chance));
 
-        StageReason Chance() => new(StageCause.Chance, why.Forecast, why.ForecastIssued, signs.Chance, signs.Earliest);
-        StageReason Arrival() => new(StageCause.Arrival, why.Forecast, why.ForecastIssued, signs.Chance, signs.Earliest);
+        // The official table is named where its larger chance decides; else the forecast with its own chance.
+        StageReason Said(StageCause cause, double limit, Instant? at) => why.Larger switch
+        {
+            { } larger when !Reaches(larger.OwnChance, limit, margin) => new(cause, larger.Table, larger.Issued, signs.Chance, at),
+            var larger => new(cause, why.Forecast, why.ForecastIssued, larger?.OwnChance ?? signs.Chance, at),
+        };
     }
 
     private static bool Reaches(double chance, double limit, Margin margin) =>

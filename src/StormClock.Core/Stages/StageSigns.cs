@@ -35,4 +35,12 @@ public sealed record StageSigns(
 
 /// <param name="Forecast">Name of the source of chance and arrival.</param>
 /// <param name="Official">Name of the warning or order, when one stands.</param>
-public sealed record StageSource(string Forecast, Instant? ForecastIssued, string? Official, Instant? OfficialIssued);
+public sealed record StageSource(string Forecast, Instant? ForecastIssued, string? Official, Instant? OfficialIssued)
+{
+    /// <summary>The official table whose larger chance is taken, since it and the forecast differ; null when none is.</summary>
+    public LargerChance? Larger { get; init; }
+}
+
+/// <param name="Table">Name of the table.</param>
+/// <param name="OwnChance">What the chance would be without it.</param>
+public sealed record LargerChance(string Table, Instant Issued, double OwnChance);

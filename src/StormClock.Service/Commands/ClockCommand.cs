@@ -21,7 +21,9 @@ internal static class ClockCommand
     private static int Run(string advisoriesPath, string placesPath, bool json)
     {
         var inputs = new Inputs();
-        var advisories = inputs.Advisories(advisoriesPath).Select(entry => entry.Advisory).OfType<CycloneAdvisory>().ToList();
+        var messages = inputs.Advisories(advisoriesPath).Select(entry => entry.Advisory).ToList();
+        var advisories = messages.OfType<CycloneAdvisory>().ToList();
+        var tables = messages.OfType<WindProbabilityAdvisory>().ToList();
         var places = Places(inputs, placesPath);
         if (inputs.Report()) return ExitCode.BadInput;
         if (advisories.Count == 0)
@@ -32,7 +34,8 @@ internal static class ClockCommand
 
         var rows = from advisory in advisories
                    from place in places
-                   select ClockRow.Of(advisory, place.Name, WindOutlook.At(advisory, place.At, ClockRow.ThresholdsKt));
+                   select ClockRow.Of(
+                       advisory, place.Name, WindOutlook.At(advisory, place.At, ClockRow.ThresholdsKt), Official(tables, advisory, place.At));
         if (json) Json.Print(rows.ToList());
         else foreach (var row in rows) Print(row);
         return ExitCode.Good;
@@ -49,8 +52,17 @@ internal static class ClockCommand
             Console.WriteLine($"  {wind.ThresholdKt:0} kt sustained: {wind.Chance:0 %} chance; {times}");
         }
 
+        if (row.SourcesDiffer is true)
+        {
+            Console.WriteLine($"  Sources differ: the official chance of 34 kt at {row.OfficialLocation} is {row.Wind[0].OfficialChance:0 %}.");
+        }
+
         Console.WriteLine("  Beyond the forecast nothing is known. Official orders come first.");
     }
+
+    /// <summary>The newest table issued with the advisory, where it names a location near enough.</summary>
+    private static OfficialChances? Official(List<WindProbabilityAdvisory> tables, CycloneAdvisory advisory, GeoPoint place) =>
+        tables.LastOrDefault(table => table.BelongsTo(advisory)) is { } table ? OfficialChances.At(table, place) : null;
 
     private static string Short(string? at) => at ?? "unknown";
 

@@ -51,6 +51,25 @@ public class AdvisoryLedgerTests
     }
 
     [Fact]
+    public void WindProbabilities_Newest_StandsForEachStorm()
+    {
+        var ledger = Alerts.Ledger(Table("9", 6), Table("10", 12), Table("9", 13) with { Correction = 'A' }, Table("2", 3, "EP052027"), Cyclone("11", 14));
+
+        Assert.Equal(["10", "2"], ledger.WindProbabilities(Alerts.At(20)).Select(one => one.Number));
+        Assert.Equal(["9", "2"], ledger.WindProbabilities(Alerts.At(11)).Select(one => one.Number));
+        Assert.Empty(ledger.WindProbabilities(Alerts.At(2)));
+        Assert.Equal("10", Assert.Single(ledger.WindProbabilities(Alerts.At(12 + 120))).Number);
+        Assert.Empty(ledger.WindProbabilities(Alerts.At(12 + 120.1)));
+    }
+
+    [Fact]
+    public void WindProbabilities_Correction_ReplacesItsNumber()
+    {
+        var corrected = Table("9", 6) with { Correction = 'A' };
+        Assert.Same(corrected, Assert.Single(Alerts.Ledger(corrected, Table("9", 6)).WindProbabilities(Alerts.At(7))));
+    }
+
+    [Fact]
     public void Cyclones_LastAdvisory_StandsUntilItsTrackEnds()
     {
         var ledger = Alerts.Ledger(Cyclone("7", 0), Cyclone("8", 6) with { Final = true });
@@ -119,6 +138,9 @@ public class AdvisoryLedgerTests
             Assert.Equal(one.EndedAlerts(now, Alerts.Home), other.EndedAlerts(now, Alerts.Home));
         });
     }
+
+    private static WindProbabilityAdvisory Table(string number, double hours, string storm = "AL152027") =>
+        new(storm, "QUELLE", number, Alerts.At(hours), Alerts.At(hours) - Duration.FromHours(3), []);
 
     private static CycloneAdvisory Cyclone(string number, double issued, string storm = "AL152027")
     {

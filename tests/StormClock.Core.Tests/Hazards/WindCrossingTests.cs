@@ -1,3 +1,4 @@
+using CsCheck;
 using StormClock.Core.Hazards;
 
 namespace StormClock.Core.Tests.Hazards;
@@ -44,6 +45,7 @@ public class WindCrossingTests
         Assert.Equal(At(arrival - spread), crossing.EarliestReasonable);
         Assert.Equal(At(arrival), crossing.MostLikely);
         Assert.Equal(At(arrival + spread), crossing.Latest);
+        Assert.Equal(At(arrival - spread), crossing.TotalTenPercent);
         Assert.Equal(1, crossing.Chance);
     }
 
@@ -63,6 +65,34 @@ public class WindCrossingTests
         Assert.Equal(At(22), crossing.EarliestReasonable);
         Assert.Equal(At(45), crossing.MostLikely);
     }
+
+    /// <summary>Of 200 members 60 arrive, at 20, 20.5 … 49.5 h: the 20th brings the chance over all to 10 %, the 6th is the conditional tenth.</summary>
+    [Theory]
+    [InlineData(34, 29.5)]
+    [InlineData(64, 26.5)]
+    public void TotalTenPercent_SomeArrive_IsWhenATenthOfAllHave(double threshold, double expected)
+    {
+        var crossing = WindCrossing.Of(Members(threshold, Arriving(60, of: 200)), threshold, Origin);
+        Assert.Equal(At(expected), crossing.TotalTenPercent);
+        Assert.True(crossing.EarliestReasonable < crossing.TotalTenPercent);
+    }
+
+    [Theory]
+    [InlineData(19, false)]
+    [InlineData(20, true)]
+    public void TotalTenPercent_ChanceAboutTen_IsAbsentBelow(int arrived, bool has) =>
+        Assert.Equal(has, WindCrossing.Of(Members(34, Arriving(arrived, of: 200)), 34, Origin).TotalTenPercent is not null);
+
+    [Fact]
+    public void TotalTenPercent_AnyMembers_IsNeverBeforeTheConditionalOne() =>
+        Gen.Select(Gen.Int[1, 300], Gen.Int[1, 300]).Sample((some, others) =>
+        {
+            var crossing = WindCrossing.Of(Members(34, Arriving(some, of: some + others)), 34, Origin);
+            var has = some * 10 >= some + others;
+            return crossing.TotalTenPercent is { } total ? has && total >= crossing.EarliestReasonable : !has;
+        });
+
+    private static float[] Arriving(int arrived, int of) => [.. Enumerable.Range(0, of).Select(i => i < arrived ? 20 + i * 0.5f : float.NaN)];
 
     private static Instant At(double hours) => Origin + Duration.FromHours(hours);
 

@@ -29,6 +29,22 @@ public class StageRulesTests
     public void Ladder_AtEachLimit_ReadsTheRung(double chance, double earliestHours, Stage expected) =>
         Assert.Equal(expected, StageLadder.Read(Signs(Start, chance, earliestHours)).Stage);
 
+    /// <summary>Where it only makes a chance larger that was enough already, the forecast is named with its own.</summary>
+    [Theory]
+    [InlineData(0.30, 100, "IAN advisory 16", 0.30)] // both bring Slow work
+    [InlineData(0.24, 100, "IAN table", 0.48)] // only the table does
+    [InlineData(0.12, 10, "IAN advisory 16", 0.12)] // both bring Last round
+    [InlineData(0.09, 10, "IAN table", 0.48)]
+    public void Ladder_OfficialChanceIsLarger_IsNamedOnlyWhereItDecides(double own, double earliestHours, string source, double chance)
+    {
+        var signs = Signs(Start, 0.48, earliestHours) with
+        {
+            Why = new("IAN advisory 16", Start, null, null) { Larger = new("IAN table", Start, own) },
+        };
+        var reason = StageLadder.Read(signs).Reason;
+        Assert.Equal((source, chance), (reason.Source, reason.Chance));
+    }
+
     [Fact]
     public void Ladder_WarningStands_IsMainWorkAtLeast() =>
         Assert.Equal(Stage.MainWork, StageLadder.Read(Signs(Start, 0.02, 60, warned: true)).Stage);

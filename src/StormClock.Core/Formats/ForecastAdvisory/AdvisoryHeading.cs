@@ -23,7 +23,7 @@ internal sealed partial record AdvisoryHeading(
         var title = Title().Match(heading);
         if (!title.Success)
         {
-            return ReadFault.At(Math.Max(titleLine, 0) + 1, "no title such as HURRICANE IAN FORECAST/ADVISORY NUMBER 16 above the date");
+            return ReadFault.At(Math.Max(titleLine, 0) + 1, "no title such as HURRICANE IAN FORECAST/ADVISORY NUMBER 16 or HURRICANE IAN WIND SPEED PROBABILITIES NUMBER 16 above the date");
         }
 
         return new AdvisoryHeading(
@@ -90,7 +90,7 @@ internal sealed partial record AdvisoryHeading(
     [GeneratedRegex(@"^(?<time>\d{4})\s*(?:UTC|Z)\s+[A-Z]{3}\s+(?<month>[A-Z]{3})\s+(?<day>\d{1,2})\s+(?<year>\d{4})$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex DateLine();
 
-    [GeneratedRegex(@"\b(?<kind>POTENTIAL\s+TROPICAL\s+CYCLONE|POST-TROPICAL\s+CYCLONE|TROPICAL\s+(?:STORM|DEPRESSION|CYCLONE)|SUBTROPICAL\s+(?:STORM|DEPRESSION)|HURRICANE|(?:SUPER\s+)?TYPHOON|REMNANTS\s+OF|REMNANT\s+LOW(?:\s+OF)?|EXTRATROPICAL\s+(?:STORM|CYCLONE|LOW))\s+(?<name>[A-Z][A-Z'-]*(?:\s+[A-Z][A-Z'-]*)??)\s+(?<special>SPECIAL\s+)?(?:FORECAST/|MARINE\s+)?ADVISORY\s+NUMBER\s+(?<number>\d{1,3})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?<kind>POTENTIAL\s+TROPICAL\s+CYCLONE|POST-TROPICAL\s+CYCLONE|TROPICAL\s+(?:STORM|DEPRESSION|CYCLONE)|SUBTROPICAL\s+(?:STORM|DEPRESSION)|HURRICANE|(?:SUPER\s+)?TYPHOON|REMNANTS\s+OF|REMNANT\s+LOW(?:\s+OF)?|EXTRATROPICAL\s+(?:STORM|CYCLONE|LOW))\s+(?<name>[A-Z][A-Z'-]*(?:\s+[A-Z][A-Z'-]*)??)\s+(?<special>SPECIAL\s+)?(?:(?:FORECAST/|MARINE\s+)?ADVISORY|WIND\s+SPEED\s+PROBABILITIES)\s+NUMBER\s+(?<number>\d{1,3})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Title();
 
     [GeneratedRegex(@"\b(?<basin>AL|EP|CP|WP|IO|SH|SL)(?<storm>\d{2})(?<year>\d{4}|\d{2})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
