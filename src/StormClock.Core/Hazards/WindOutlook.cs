@@ -27,7 +27,6 @@ public static class WindOutlook
         var thresholds = storms[0].ThresholdsKt;
         var arrivals = thresholds.Select(_ => Never(count)).ToArray();
         var ends = thresholds.Select(_ => Never(count)).ToArray();
-        var peaks = new float[count];
         for (var s = 0; s < storms.Count; s++)
         {
             var storm = storms[s];
@@ -35,7 +34,6 @@ public static class WindOutlook
             for (var m = 0; m < count; m++)
             {
                 var member = (m + s) % storm.Count;
-                peaks[m] = Math.Max(peaks[m], storm.PeakKt.Span[member]);
                 for (var t = 0; t < thresholds.Count; t++)
                 {
                     arrivals[t][m] = float.MinNumber(arrivals[t][m], storm.ArrivalHours(thresholds[t])[member] + later);
@@ -45,7 +43,19 @@ public static class WindOutlook
         }
 
         var horizon = storms.Min(storm => (storm.Origin - origin).TotalHours + storm.HorizonHours);
-        return new(origin, thresholds, arrivals, ends, peaks, horizon);
+        return new(origin, thresholds, arrivals, ends, new Lazy<float[]>(() => Strongest(storms, count)), horizon);
+    }
+
+    private static float[] Strongest(IReadOnlyList<WindMembers> storms, int count)
+    {
+        var peaks = new float[count];
+        for (var s = 0; s < storms.Count; s++)
+        {
+            var ofStorm = storms[s].PeakKt.Span;
+            for (var m = 0; m < count; m++) peaks[m] = Math.Max(peaks[m], ofStorm[(m + s) % ofStorm.Length]);
+        }
+
+        return peaks;
     }
 
     private static float[] Never(int count)
