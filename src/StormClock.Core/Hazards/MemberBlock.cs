@@ -12,12 +12,17 @@ internal sealed class MemberBlock
 {
     // Single precision may put a pass just outside that lies just inside; the exact look at its steps then says no.
     private const float Rounding = 1.00001f;
+    private const float StepTolerance = 0.001f;
+
+    // A centre that stands still is abeam all the time.
+    private const float LeastSquared = 1e-6f;
 
     private readonly StormMembers storm;
     private readonly float[] leadHours;
     private readonly float[][] largestShare;
     private readonly float[] forecastX, forecastY, wayEast, wayNorth;
-    private readonly Eight[] x, y, closestSquared, closestShare;
+    private readonly Eight[] x, y;
+    private readonly Eight[] closestSquared, closestShare, abeamSquared, abeamShare, lengthSquared;
 
     public MemberBlock(StormMembers storm)
     {
@@ -29,6 +34,7 @@ internal sealed class MemberBlock
         (wayEast, wayNorth) = (new float[points.Count], new float[points.Count]);
         (x, y) = (new Eight[points.Count], new Eight[points.Count]);
         (closestSquared, closestShare) = (new Eight[Legs], new Eight[Legs]);
+        (abeamSquared, abeamShare, lengthSquared) = (new Eight[Legs], new Eight[Legs], new Eight[Legs]);
     }
 
     public int Legs => leadHours.Length - 1;
@@ -63,20 +69,35 @@ internal sealed class MemberBlock
         for (var leg = 0; leg < Legs; leg++)
         {
             var (dx, dy) = (x[leg + 1] - x[leg], y[leg + 1] - y[leg]);
-            var length = Vector256.Max(dx * dx + dy * dy, Vector256.Create(float.Epsilon));
-            var share = Vector256.Min(Vector256.Max((x[leg] * dx + y[leg] * dy) / -length, Eight.Zero), Eight.One);
+            var length = Vector256.Max(dx * dx + dy * dy, Vector256.Create(LeastSquared));
+            var abeam = (x[leg] * dx + y[leg] * dy) / -length;
+            var share = Vector256.Min(Vector256.Max(abeam, Eight.Zero), Eight.One);
             var (nearX, nearY) = (x[leg] + share * dx, y[leg] + share * dy);
+            var across = x[leg] * dy - y[leg] * dx;
             (closestShare[leg], closestSquared[leg]) = (share, nearX * nearX + nearY * nearY);
+            (lengthSquared[leg], abeamShare[leg], abeamSquared[leg]) = (length, abeam, across * across / length);
         }
     }
 
     /// <summary>Which of the eight come within the farthest reach of a wind on a leg: bit 0 is the first. The others cannot have it there.</summary>
     public uint Near(int leg, int threshold)
     {
-        var mean = storm.MeanNmi(threshold, Block);
-        var largest = largestShare[threshold];
-        var farthest = Vector256.Max(mean[leg] * largest[leg], mean[leg + 1] * largest[leg + 1]) * Rounding;
+        var farthest = Farthest(leg, threshold);
         return Vector256.LessThan(closestSquared[leg], farthest * farthest).ExtractMostSignificantBits();
+    }
+
+    /// <summary>
+    /// The only steps of a leg at which a wind can hold: those on which the centre is within the farthest reach, which is a chord's half
+    /// to both sides of where the straight line is abeam. Empty where To is below From.
+    /// </summary>
+    public (Vector256<int> From, Vector256<int> To) StepsNear(int leg, int threshold)
+    {
+        var farthest = Farthest(leg, threshold);
+        var half = Vector256.Sqrt(Vector256.Max(farthest * farthest - abeamSquared[leg], Eight.Zero) / lengthSquared[leg]);
+        var from = Vector256.Max(abeamShare[leg] - half, Eight.Zero);
+        var to = Vector256.Min(abeamShare[leg] + half, Eight.One);
+        return (Vector256.ConvertToInt32(Vector256.Ceiling(Steps(leg, from) - Vector256.Create(StepTolerance))),
+            Vector256.ConvertToInt32(Vector256.Floor(Steps(leg, to) + Vector256.Create(StepTolerance))));
     }
 
     /// <summary>One of the eight on one leg, with the reach of one wind.</summary>
@@ -115,6 +136,16 @@ internal sealed class MemberBlock
         while (leg < Legs - 1 && hours > leadHours[leg + 1]) leg++;
         return (leg, Math.Clamp((hours - leadHours[leg]) / (leadHours[leg + 1] - leadHours[leg]), 0, 1));
     }
+
+    private Eight Farthest(int leg, int threshold)
+    {
+        var mean = storm.MeanNmi(threshold, Block);
+        var largest = largestShare[threshold];
+        return Vector256.Max(mean[leg] * largest[leg], mean[leg + 1] * largest[leg + 1]) * Rounding;
+    }
+
+    private Eight Steps(int leg, Eight share) =>
+        (Vector256.Create(leadHours[leg]) + share * (leadHours[leg + 1] - leadHours[leg])) * (float)(1 / Ensemble.StepHours);
 
     private static float Largest(Vector128<float> quarters) => Math.Max(Math.Max(quarters[0], quarters[1]), Math.Max(quarters[2], quarters[3]));
 }

@@ -20,15 +20,11 @@ internal readonly record struct MemberLeg(
 {
     private const int StepsAtOnce = StormMembers.Lanes;
 
-    // Rounding of times near a step must not lose the step.
-    private const double StepTolerance = 1e-6;
-
     private static readonly Eight Ahead = Vector256.Create(0f, 1f, 2f, 3f, 4f, 5f, 6f, 7f);
 
-    /// <summary>Step (quarters of an hour after the origin) at which the wind first holds on this leg; null when it never does.</summary>
-    public int? FirstStep()
+    /// <summary>Step (quarters of an hour after the origin), of those from one to another, at which the wind first holds; null when it never does.</summary>
+    public int? FirstStep(int from, int to)
     {
-        var (from, to) = StepsWithin();
         for (var step = from; step <= to; step += StepsAtOnce)
         {
             var held = Held(step);
@@ -39,10 +35,9 @@ internal readonly record struct MemberLeg(
         return null;
     }
 
-    /// <summary>Step at which the wind last holds on this leg; null when it never does.</summary>
-    public int? LastStep()
+    /// <summary>Step at which the wind last holds; null when it never does.</summary>
+    public int? LastStep(int from, int to)
     {
-        var (from, to) = StepsWithin();
         for (var last = to; last >= from; last -= StepsAtOnce)
         {
             var step = last - (StepsAtOnce - 1);
@@ -63,7 +58,7 @@ internal readonly record struct MemberLeg(
     private uint Held(int firstStep)
     {
         var hours = (Vector256.Create((float)firstStep) + Ahead) * (float)Ensemble.StepHours;
-        var (reach, squared) = Toward((hours - Vector256.Create(StartHours)) / Hours);
+        var (reach, squared) = Toward((hours - Vector256.Create(StartHours)) * (1 / Hours));
         return Vector256.LessThan(squared, reach * reach).ExtractMostSignificantBits();
     }
 
@@ -91,25 +86,4 @@ internal readonly record struct MemberLeg(
         var inward = absX * absY * 2f / Vector256.Max(squared, Vector256.Create(float.Epsilon));
         return (inward * own + (Eight.One - inward) * (own + next) * 0.5f, squared);
     }
-
-    /// <summary>The only steps at which the wind can hold: those within its farthest reach. Empty when To is below From.</summary>
-    private (int From, int To) StepsWithin()
-    {
-        var (from, to) = SharesWithin(Math.Max(Largest(ReachFrom), Largest(ReachTo)));
-        return ((int)Math.Ceiling((StartHours + from * Hours) / Ensemble.StepHours - StepTolerance),
-            (int)Math.Floor((StartHours + to * Hours) / Ensemble.StepHours + StepTolerance));
-    }
-
-    /// <summary>The stretch of the leg, as shares, in which the centre is nearer than a distance.</summary>
-    private (double From, double To) SharesWithin(double distanceNmi)
-    {
-        var (x, y, dx, dy) = ((double)From.X, (double)From.Y, (double)Way.X, (double)Way.Y);
-        var a = dx * dx + dy * dy;
-        if (a == 0) return (0, 1);
-        var b = x * dx + y * dy;
-        var root = Math.Sqrt(Math.Max(0, b * b - a * (x * x + y * y - distanceNmi * distanceNmi)));
-        return (Math.Max(0, (-b - root) / a), Math.Min(1, (-b + root) / a));
-    }
-
-    private static float Largest(Quarters quarters) => Math.Max(Math.Max(quarters[0], quarters[1]), Math.Max(quarters[2], quarters[3]));
 }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.Intrinsics;
 using StormClock.Core.Units;
 
 namespace StormClock.Core.Hazards;
@@ -14,10 +15,16 @@ public sealed class PlaceWinds
     private readonly float[][] arrivals;
     private readonly float[][] ends;
 
+    // Of the block and wind at hand, by leg.
+    private readonly uint[] near;
+    private readonly Vector256<int>[] stepsFrom, stepsTo;
+
     public PlaceWinds(StormMembers storm)
     {
         this.storm = storm;
         block = new(storm);
+        near = new uint[block.Legs];
+        (stepsFrom, stepsTo) = (new Vector256<int>[block.Legs], new Vector256<int>[block.Legs]);
         arrivals = [.. storm.ThresholdsKt.Select(_ => new float[storm.Count])];
         ends = [.. storm.ThresholdsKt.Select(_ => new float[storm.Count])];
     }
@@ -49,10 +56,13 @@ public sealed class PlaceWinds
         var first = block.Block * StormMembers.Lanes;
         for (var leg = 0; leg < block.Legs; leg++)
         {
-            for (var open = block.Near(leg, threshold) & able & ~arrived; open != 0; open &= open - 1)
+            near[leg] = block.Near(leg, threshold) & able;
+            if (near[leg] == 0) continue;
+            (stepsFrom[leg], stepsTo[leg]) = block.StepsNear(leg, threshold);
+            for (var open = near[leg] & ~arrived; open != 0; open &= open - 1)
             {
                 var lane = BitOperations.TrailingZeroCount(open);
-                if (block.Leg(leg, lane, threshold).FirstStep() is not { } step) continue;
+                if (block.Leg(leg, lane, threshold).FirstStep(stepsFrom[leg][lane], stepsTo[leg][lane]) is not { } step) continue;
                 arrivals[threshold][first + lane] = (float)(step * Ensemble.StepHours);
                 arrived |= 1u << lane;
             }
@@ -60,10 +70,10 @@ public sealed class PlaceWinds
 
         for (var leg = block.Legs - 1; leg >= 0 && ended != arrived; leg--)
         {
-            for (var open = block.Near(leg, threshold) & arrived & ~ended; open != 0; open &= open - 1)
+            for (var open = near[leg] & arrived & ~ended; open != 0; open &= open - 1)
             {
                 var lane = BitOperations.TrailingZeroCount(open);
-                if (block.Leg(leg, lane, threshold).LastStep() is not { } step) continue;
+                if (block.Leg(leg, lane, threshold).LastStep(stepsFrom[leg][lane], stepsTo[leg][lane]) is not { } step) continue;
                 ends[threshold][first + lane] = (float)(step * Ensemble.StepHours);
                 ended |= 1u << lane;
             }

@@ -22,8 +22,9 @@ public sealed class StormMembers
     {
         (Track, ThresholdsKt, Errors, Draws) = (track, thresholdsKt, errors, draws);
         Blocks = (draws.Members + Lanes - 1) / Lanes;
-        var reaches = thresholdsKt.Select(wind => Array.ConvertAll(ForecastReach.Along(track, wind), reach => new MemberReach(wind, reach))).ToArray();
-        Shapes = Array.ConvertAll(reaches, ofWind => Array.ConvertAll(ofWind, reach => Floats(reach.Shape)));
+        var forecasts = thresholdsKt.Select(wind => ForecastReach.Along(track, wind)).ToArray();
+        var reaches = thresholdsKt.Select((wind, t) => new MemberReach(wind, forecasts[t])).ToArray();
+        Shapes = Array.ConvertAll(forecasts, ofWind => Array.ConvertAll(ofWind, reach => Floats(reach.Shape)));
         (along, cross, maxKt) = (Table(), Table(), Table());
         meanNmi = Array.ConvertAll(reaches, _ => Table());
         Sample(reaches);
@@ -63,28 +64,38 @@ public sealed class StormMembers
     /// <summary>Mean reach of one of the winds, n mi, by point.</summary>
     internal ReadOnlySpan<Eight> MeanNmi(int threshold, int block) => meanNmi[threshold].AsSpan(block * Points, Points);
 
-    private void Sample(MemberReach[][] reaches)
+    private void Sample(MemberReach[] reaches)
     {
         // The map's origin is of no matter: only the distance from the forecast, along and across its way, is kept.
         var origin = Track.Points[0].Centre;
         var sampler = new MemberSampler(Track, origin, Errors);
         var ways = MemberSampler.Ways(Track, origin);
         var path = new MemberPath(Track, origin);
-        var alongOf = Singles(along);
-        var crossOf = Singles(cross);
-        var maxOf = Singles(maxKt);
-        for (var m = 0; m < Count; m++)
+        var size = new Eight[Points];
+        for (var block = 0; block < Blocks; block++)
         {
-            sampler.Fill(path, Draws.Of(m));
-            for (var k = 0; k < Points; k++)
+            var first = block * Lanes;
+            for (var m = first; m < Math.Min(first + Lanes, Count); m++)
             {
-                var at = (m / Lanes * Points + k) * Lanes + m % Lanes;
-                var (dx, dy) = (path.X[k] - path.Forecast[k].XNmi, path.Y[k] - path.Forecast[k].YNmi);
-                alongOf[at] = (float)(dx * ways[k].East + dy * ways[k].North);
-                crossOf[at] = (float)(dx * ways[k].North - dy * ways[k].East);
-                maxOf[at] = (float)path.MaxKt[k];
-                for (var t = 0; t < reaches.Length; t++)
-                    Singles(meanNmi[t])[at] = (float)(reaches[t][k].MeanNmi(path.MaxKt[k]) * path.Size[k]);
+                sampler.Fill(path, Draws.Of(m));
+                for (var k = 0; k < Points; k++)
+                {
+                    var (dx, dy) = (path.X[k] - path.Forecast[k].XNmi, path.Y[k] - path.Forecast[k].YNmi);
+                    var at = (block * Points + k) * Lanes + m - first;
+                    Singles(along)[at] = (float)(dx * ways[k].East + dy * ways[k].North);
+                    Singles(cross)[at] = (float)(dx * ways[k].North - dy * ways[k].East);
+                    Singles(maxKt)[at] = (float)path.MaxKt[k];
+                    Singles(size)[k * Lanes + m - first] = (float)path.Size[k];
+                }
+            }
+
+            for (var t = 0; t < reaches.Length; t++)
+            {
+                for (var k = 0; k < Points; k++)
+                {
+                    var at = block * Points + k;
+                    meanNmi[t][at] = reaches[t].MeanNmi(k, maxKt[at]) * size[k];
+                }
             }
         }
     }

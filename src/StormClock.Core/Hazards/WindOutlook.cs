@@ -9,7 +9,11 @@ public static class WindOutlook
     /// <summary>All members of one advisory at a place, with the error statistics of its basin.</summary>
     /// <param name="thresholdsKt">Sustained marine wind, knots, ascending.</param>
     public static WindMembers At(CycloneAdvisory advisory, GeoPoint place, IReadOnlyList<double> thresholdsKt) =>
-        Ensemble.Run(ForecastTrack.Of(advisory), place, thresholdsKt, ErrorStatistics.For(advisory.StormId), Draws.Default);
+        new PlaceWinds(Storm(advisory, thresholdsKt)).At(place);
+
+    /// <summary>All members of one advisory, to be looked at from many places with <see cref="PlaceWinds"/>.</summary>
+    public static StormMembers Storm(CycloneAdvisory advisory, IReadOnlyList<double> thresholdsKt) =>
+        StormMembers.Of(ForecastTrack.Of(advisory), thresholdsKt, ErrorStatistics.For(advisory.StormId), Draws.Default);
 
     /// <summary>
     /// Several storms at one place as one: member by member the first arrival, the last end and the strongest wind, in hours after the
