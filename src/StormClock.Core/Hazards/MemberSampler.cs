@@ -58,7 +58,7 @@ internal sealed class MemberSampler
     }
 
     /// <summary>From the point before to the point after; north where the storm hardly moves.</summary>
-    private static (double East, double North)[] Ways(ForecastTrack track, GeoPoint place)
+    internal static (double East, double North)[] Ways(ForecastTrack track, GeoPoint place)
     {
         var plane = new LocalPlane(place);
         var ways = new (double, double)[track.Points.Count];

@@ -21,18 +21,25 @@ public sealed class MemberTimes
     /// <param name="notOverBefore">Members whose wind ended before this hour are left out.</param>
     internal static MemberTimes Of(float[] arrivalHours, float[] endHours, double notOverBefore)
     {
-        var arrivals = new List<float>(arrivalHours.Length);
-        var ends = new List<float>(arrivalHours.Length);
+        var count = 0;
         for (var m = 0; m < arrivalHours.Length; m++)
         {
-            if (float.IsNaN(arrivalHours[m]) || endHours[m] < notOverBefore) continue;
-            arrivals.Add(arrivalHours[m]);
-            ends.Add(endHours[m]);
+            if (Counts(m)) count++;
         }
 
-        arrivals.Sort();
-        ends.Sort();
-        return new([.. arrivals], [.. ends]);
+        var (arrivals, ends) = (new float[count], new float[count]);
+        for (var (m, at) = (0, 0); at < count; m++)
+        {
+            if (!Counts(m)) continue;
+            (arrivals[at], ends[at]) = (arrivalHours[m], endHours[m]);
+            at++;
+        }
+
+        MemberHours.Sort(arrivals);
+        MemberHours.Sort(ends);
+        return new(arrivals, ends);
+
+        bool Counts(int m) => !float.IsNaN(arrivalHours[m]) && !(endHours[m] < notOverBefore);
     }
 
     /// <summary>The hour that so large a share of the sorted hours comes before.</summary>

@@ -10,6 +10,7 @@ public sealed class WindMembers
     private readonly float[][] arrivalHours;
     private readonly float[][] endHours;
     private readonly MemberTimes?[] arrived;
+    private readonly Lazy<float[]> peaks;
 
     /// <param name="origin">The instant from which hours count: the synoptic time of the advisory.</param>
     /// <param name="thresholdsKt">Sustained marine wind, knots (1-min, 10 m), ascending.</param>
@@ -19,13 +20,21 @@ public sealed class WindMembers
     /// <param name="horizonHours">Last lead that the forecast reaches; beyond it nothing is known.</param>
     public WindMembers(
         Instant origin, IReadOnlyList<double> thresholdsKt, float[][] arrivalHours, float[][] endHours, float[] peakKt, double horizonHours)
+        : this(origin, thresholdsKt, arrivalHours, endHours, new Lazy<float[]>(peakKt), horizonHours)
+    {
+    }
+
+    /// <summary>The same with peaks that are worked out when first asked for.</summary>
+    internal WindMembers(
+        Instant origin, IReadOnlyList<double> thresholdsKt, float[][] arrivalHours, float[][] endHours, Lazy<float[]> peakKt, double horizonHours)
     {
         Origin = origin;
         ThresholdsKt = thresholdsKt;
         this.arrivalHours = arrivalHours;
         this.endHours = endHours;
         arrived = new MemberTimes?[thresholdsKt.Count];
-        PeakKt = peakKt;
+        peaks = peakKt;
+        Count = arrivalHours[0].Length;
         HorizonHours = horizonHours;
     }
 
@@ -33,11 +42,15 @@ public sealed class WindMembers
 
     public IReadOnlyList<double> ThresholdsKt { get; }
 
-    public ReadOnlyMemory<float> PeakKt { get; }
+    /// <summary>
+    /// Highest sustained marine wind of each member at the place, knots. Worked out when first asked for, because arrivals are asked for
+    /// far more often.
+    /// </summary>
+    public ReadOnlyMemory<float> PeakKt => peaks.Value;
 
     public double HorizonHours { get; }
 
-    public int Count => PeakKt.Length;
+    public int Count { get; }
 
     /// <summary>First hour of that wind by member; the threshold must be one of <see cref="ThresholdsKt"/>.</summary>
     public ReadOnlySpan<float> ArrivalHours(double thresholdKt) => arrivalHours[IndexOf(thresholdKt)];

@@ -9,7 +9,11 @@ public static class WindOutlook
     /// <summary>All members of one advisory at a place, with the error statistics of its basin.</summary>
     /// <param name="thresholdsKt">Sustained marine wind, knots, ascending.</param>
     public static WindMembers At(CycloneAdvisory advisory, GeoPoint place, IReadOnlyList<double> thresholdsKt) =>
-        Ensemble.Run(ForecastTrack.Of(advisory), place, thresholdsKt, ErrorStatistics.For(advisory.StormId), Draws.Default);
+        new PlaceWinds(Storm(advisory, thresholdsKt)).At(place);
+
+    /// <summary>All members of one advisory, to be looked at from many places with <see cref="PlaceWinds"/>.</summary>
+    public static StormMembers Storm(CycloneAdvisory advisory, IReadOnlyList<double> thresholdsKt) =>
+        StormMembers.Of(ForecastTrack.Of(advisory), thresholdsKt, ErrorStatistics.For(advisory.StormId), Draws.Default);
 
     /// <summary>
     /// Several storms at one place as one: member by member the first arrival, the last end and the strongest wind, in hours after the
@@ -27,7 +31,6 @@ public static class WindOutlook
         var thresholds = storms[0].ThresholdsKt;
         var arrivals = thresholds.Select(_ => Never(count)).ToArray();
         var ends = thresholds.Select(_ => Never(count)).ToArray();
-        var peaks = new float[count];
         for (var s = 0; s < storms.Count; s++)
         {
             var storm = storms[s];
@@ -35,7 +38,6 @@ public static class WindOutlook
             for (var m = 0; m < count; m++)
             {
                 var member = (m + s) % storm.Count;
-                peaks[m] = Math.Max(peaks[m], storm.PeakKt.Span[member]);
                 for (var t = 0; t < thresholds.Count; t++)
                 {
                     arrivals[t][m] = float.MinNumber(arrivals[t][m], storm.ArrivalHours(thresholds[t])[member] + later);
@@ -45,7 +47,19 @@ public static class WindOutlook
         }
 
         var horizon = storms.Min(storm => (storm.Origin - origin).TotalHours + storm.HorizonHours);
-        return new(origin, thresholds, arrivals, ends, peaks, horizon);
+        return new(origin, thresholds, arrivals, ends, new Lazy<float[]>(() => Strongest(storms, count)), horizon);
+    }
+
+    private static float[] Strongest(IReadOnlyList<WindMembers> storms, int count)
+    {
+        var peaks = new float[count];
+        for (var s = 0; s < storms.Count; s++)
+        {
+            var ofStorm = storms[s].PeakKt.Span;
+            for (var m = 0; m < count; m++) peaks[m] = Math.Max(peaks[m], ofStorm[(m + s) % ofStorm.Length]);
+        }
+
+        return peaks;
     }
 
     private static float[] Never(int count)

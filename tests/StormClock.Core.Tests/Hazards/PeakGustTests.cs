@@ -48,5 +48,9 @@ public class PeakGustTests
                 && gust.HighMps >= PeakGust.At(members, height, terrain, Exposure.Sheltered).HighMps;
         });
 
-    private static WindMembers WithPeaks(float[] peaks) => new(Instant.FromUtc(2030, 9, 1, 0, 0), [], [], [], peaks, 120);
+    private static WindMembers WithPeaks(float[] peaks)
+    {
+        var never = Array.ConvertAll(peaks, _ => float.NaN);
+        return new(Instant.FromUtc(2030, 9, 1, 0, 0), [34], [never], [never], peaks, 120);
+    }
 }
