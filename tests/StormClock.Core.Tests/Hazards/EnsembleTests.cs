@@ -1,6 +1,7 @@
 using StormClock.Core.Advisories;
 using StormClock.Core.Hazards;
 using StormClock.Core.Units;
+using StormClock.Skill.Score;
 
 namespace StormClock.Core.Tests.Hazards;
 
@@ -53,9 +54,9 @@ public class EnsembleTests
     public void Run_StormsOnRecord_MatchTheReference(
         string cases, string statistics, string storm, string number, string placeName, double[] percentBy, double earliest, double likely)
     {
-        var found = ClockCase.Find(cases, storm, number);
+        var found = ClockCase.Find(Path.Combine(Shared.Folder("clock-cases"), cases), storm, number);
         var place = found.Places.First(row => row.Name == placeName).At;
-        var members = Ensemble.Run(ForecastTrack.Of(found.Advisory), place, [34], ClockCase.Statistics(statistics), Draws.Default);
+        var members = Ensemble.Run(ForecastTrack.Of(found.Advisory), place, [34], ClockCase.Statistics(Path.Combine(Shared.Folder("clock-cases"), statistics)), Draws.Default);
         AssertChances(percentBy, earliest, likely, members);
     }
 
