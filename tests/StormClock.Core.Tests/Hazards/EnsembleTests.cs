@@ -61,10 +61,11 @@ public class EnsembleTests
     }
 
     [Fact]
-    public void At_Ian16FortMyers_MatchesTheReference()
+    public void Run_Ian16FortMyers_MatchesTheReference()
     {
         // M4 with the advisory's own numbers, so that it runs anywhere.
-        var members = WindOutlook.At(SampleStorms.Ian16, SampleStorms.FortMyers, Standard);
+        var track = ForecastTrack.Of(SampleStorms.Ian16);
+        var members = Ensemble.Run(track, SampleStorms.FortMyers, Standard, ReferenceStatistics.Atlantic2014To2018, Draws.Default);
         AssertChances([15, 76, 87, 91, -1], 22.75, 28.75, members);
     }
 
@@ -86,7 +87,7 @@ public class EnsembleTests
     public void Run_MembersReversed_GivesTheSameMembersReversed()
     {
         var track = ForecastTrack.Of(SampleStorms.Ian16);
-        var errors = ErrorStatistics.Atlantic2014To2018;
+        var errors = ReferenceStatistics.Atlantic2014To2018;
         float[] forward = [.. Enumerable.Range(0, 200).SelectMany(m => Draws.Default.Of(m).ToArray())];
         float[] backward = [.. Enumerable.Range(0, 200).Reverse().SelectMany(m => Draws.Default.Of(m).ToArray())];
         var a = Ensemble.Run(track, SampleStorms.FortMyers, Standard, errors, new(forward));
@@ -146,7 +147,7 @@ public class EnsembleTests
     {
         var here = SampleStorms.Straight(100, 120, lead => new(-18, (lead - 50) * 0.2));
         var there = SampleStorms.Straight(100, 120, lead => new(-18, GreatCircle.WrapLonDeg(180 + (lead - 50) * 0.2)));
-        var errors = ErrorStatistics.Atlantic2014To2018;
+        var errors = ReferenceStatistics.Atlantic2014To2018;
         var a = Ensemble.Run(ForecastTrack.Of(here), new(-18.5, 0), [34], errors, Draws.Default);
         var b = Ensemble.Run(ForecastTrack.Of(there), new(-18.5, 180), [34], errors, Draws.Default);
         Assert.Equal(WindCrossing.Of(a, 34, a.Origin).Chance, WindCrossing.Of(b, 34, b.Origin).Chance, 0.001);

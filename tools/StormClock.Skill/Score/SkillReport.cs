@@ -5,9 +5,6 @@ namespace StormClock.Skill.Score;
 /// <summary>The skill of a set in lines of text.</summary>
 public static class SkillReport
 {
-    // What the product takes off the earliest time of 64 kt (WindCrossing).
-    private const double HurricaneMarginHours = 3;
-
     /// <summary>Observed arrival, or the likely time, in hours up to these.</summary>
     private static readonly double[] Until = [24, 48, 72, 120];
 
@@ -21,7 +18,7 @@ public static class SkillReport
         yield return Text($"  likely time: mean abs {SkillTally.TimeError(expected):F2} h, bias {SkillTally.TimeBias(expected):F2} h (n = {expected.Length}); end mean abs {SkillTally.EndError(expected):F2} h");
         yield return "    by what came: " + ByHour(expected, row => row.Arrival!.Value);
         yield return "    by what was said: " + ByHour(expected, row => row.Likely!.Value);
-        yield return Text($"  earlier than the earliest reasonable time {SkillTally.EarlierShare(arrived, 0):P1}, with a margin of {HurricaneMarginHours} h {SkillTally.EarlierShare(arrived, HurricaneMarginHours):P1}; between earliest and latest {SkillTally.WithinShare(arrived):P1} (n = {arrived.Length})");
+        yield return Text($"  came before the earliest reasonable time {SkillTally.EarlierShare(arrived):P1}; before nine members in ten {SkillTally.TenthShare(arrived):P1}, after nine in ten {SkillTally.LaterShare(arrived):P1} (n = {arrived.Length})");
     }
 
     /// <summary>Each storm's share that came before the earliest reasonable time.</summary>
@@ -31,7 +28,7 @@ public static class SkillReport
         foreach (var storm in skill.Arrived.GroupBy(row => row.Storm).OrderBy(storm => storm.Key, StringComparer.Ordinal))
         {
             var (arrived, expected) = (storm.ToArray(), storm.Where(row => row.Chance[^1] >= 0.5).ToArray());
-            yield return Text($"  {storm.Key,-16} n {arrived.Length,4}  earlier {SkillTally.EarlierShare(arrived, 0),7:P1}  with margin {SkillTally.EarlierShare(arrived, HurricaneMarginHours),7:P1}  likely time bias {SkillTally.TimeBias(expected),6:F1} h, mean abs {SkillTally.TimeError(expected),5:F1} h (n {expected.Length})");
+            yield return Text($"  {storm.Key,-16} n {arrived.Length,4}  before the earliest {SkillTally.EarlierShare(arrived),7:P1}  before nine in ten {SkillTally.TenthShare(arrived),7:P1}  likely time bias {SkillTally.TimeBias(expected),6:F1} h, mean abs {SkillTally.TimeError(expected),5:F1} h (n {expected.Length})");
         }
     }
 

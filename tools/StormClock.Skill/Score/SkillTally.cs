@@ -34,13 +34,14 @@ public sealed class SkillTally(string set, double thresholdKt, IEnumerable<Verif
     public static double EndError(IReadOnlyCollection<Verified> expected) =>
         Mean([.. expected.Where(row => row.Ended is not null)], row => Math.Abs(row.End!.Value - row.Ended!.Value));
 
-    /// <summary>Share that came before the earliest reasonable time, moved earlier by a margin. 10 % by design.</summary>
-    public static double EarlierShare(IReadOnlyCollection<Verified> arrived, double marginHours) =>
-        Mean(arrived, row => row.Arrival < row.Early - marginHours ? 1 : 0);
+    /// <summary>Share that came before the earliest reasonable time. Below 10 % by design.</summary>
+    public static double EarlierShare(IReadOnlyCollection<Verified> arrived) => Mean(arrived, row => row.Arrival < row.Early ? 1 : 0);
 
-    /// <summary>Share that came from the earliest to the latest time. 80 % by design.</summary>
-    public static double WithinShare(IReadOnlyCollection<Verified> arrived) =>
-        Mean(arrived, row => row.Arrival >= row.Early && row.Arrival <= row.Late ? 1 : 0);
+    /// <summary>Share that came before nine members in ten. 10 % if the members are right.</summary>
+    public static double TenthShare(IReadOnlyCollection<Verified> arrived) => Mean(arrived, row => row.Arrival < row.Tenth ? 1 : 0);
+
+    /// <summary>Share that came after nine members in ten. 10 % if the members are right.</summary>
+    public static double LaterShare(IReadOnlyCollection<Verified> arrived) => Mean(arrived, row => row.Arrival > row.Late ? 1 : 0);
 
     /// <summary>By tens of per cent: mean chance, share that came, and how many.</summary>
     public IEnumerable<(double Chance, double Came, int Count)> Reliability(int leadHours) =>

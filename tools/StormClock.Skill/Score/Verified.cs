@@ -5,7 +5,8 @@ namespace StormClock.Skill.Score;
 /// <summary>What one advisory said of one wind at one place, and what came. Hours count from the synoptic time.</summary>
 /// <param name="Chance">0 to 1, by each of <see cref="Scorer.Leads"/>.</param>
 /// <param name="Official">The same by the official probabilities.</param>
-/// <param name="Early">Earliest reasonable time: one arrival in ten is sooner. Null when the wind (almost) never comes.</param>
+/// <param name="Early">Earliest reasonable time, as the product gives it. Null when the wind (almost) never comes.</param>
+/// <param name="Tenth">One member in ten of those that bring the wind brings it sooner.</param>
 /// <param name="Likely">Half of the arrivals are sooner.</param>
 /// <param name="Late">Nine in ten are sooner.</param>
 /// <param name="End">Half of the ends are sooner.</param>
@@ -13,13 +14,10 @@ namespace StormClock.Skill.Score;
 /// <param name="Ended">When it ended; null when it never came or its end is not known.</param>
 public sealed record Verified(
     string Storm, string Number, string Place, double ThresholdKt, double[] Chance, double[] Official,
-    double? Early, double? Likely, double? Late, double? End, double? Arrival, double? Ended)
+    double? Early, double? Tenth, double? Likely, double? Late, double? End, double? Arrival, double? Ended)
 {
     // An issue comes three hours after its synoptic time; where the wind already blows then there is nothing to foretell.
     private const double HoursToIssue = 3;
-
-    // By this the product calls a wind "(almost) never", and gives no times.
-    private const double LeastChance = 0.005;
 
     /// <summary>Null where the case does not count: no official row for this wind, or the wind is there at issue.</summary>
     public static Verified? Of(ClockCase from, ClockPlace place, WindMembers members, double thresholdKt, ClockOutcome outcome)
@@ -27,19 +25,17 @@ public sealed record Verified(
         // Places without an official row for this wind carry −1 throughout.
         if (outcome.OfficialPercent[0] < 0 || outcome.ArrivalOfWholeRadii <= HoursToIssue) return null;
 
-        var sorted = Arrived(members.ArrivalHours(thresholdKt));
-        var chance = Array.ConvertAll(Scorer.Leads, lead => sorted.Count(hour => hour <= lead) / (double)members.Count);
-        var official = Array.ConvertAll(outcome.OfficialPercent, percent => percent / 100);
-        var told = sorted.Length >= LeastChance * members.Count && sorted.Length > 0;
+        var said = WindCrossing.Of(members, thresholdKt, members.Origin + Duration.FromHours(HoursToIssue));
         return new(
-            from.Advisory.StormId, from.Advisory.Number, place.Name, thresholdKt, chance, official,
-            told ? At(sorted, 0.1) : null, told ? At(sorted, 0.5) : null, told ? At(sorted, 0.9) : null,
-            told ? At(Arrived(members.EndHours(thresholdKt)), 0.5) : null, outcome.Arrival, outcome.End);
+            from.Advisory.StormId, from.Advisory.Number, place.Name, thresholdKt,
+            Array.ConvertAll(Scorer.Leads, lead => said.ChanceBy[lead]), Array.ConvertAll(outcome.OfficialPercent, percent => percent / 100),
+            Hours(said.EarliestReasonable), said.EarliestReasonable is null ? null : TenthHour(members.ArrivalHours(thresholdKt)), Hours(said.MostLikely),
+            Hours(said.Latest), Hours(said.End), outcome.Arrival, outcome.End);
+
+        double? Hours(Instant? at) => (at - members.Origin)?.TotalHours;
     }
 
-    private static double At(float[] sorted, double share) => sorted[(int)(share * (sorted.Length - 1))];
-
-    private static float[] Arrived(ReadOnlySpan<float> hours)
+    private static double TenthHour(ReadOnlySpan<float> hours)
     {
         var arrived = new List<float>(hours.Length);
         foreach (var hour in hours)
@@ -48,6 +44,6 @@ public sealed record Verified(
         }
 
         arrived.Sort();
-        return [.. arrived];
+        return arrived[(int)(0.1 * (arrived.Count - 1))];
     }
 }
