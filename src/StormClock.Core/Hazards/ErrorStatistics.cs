@@ -22,24 +22,19 @@ public sealed record ErrorStatistics(
     /// <summary>Along, across, wind, size.</summary>
     internal const int Quantities = 4;
 
+    // Beyond these few forecasts stand behind the fits; the last value holds.
+    private const double FastestKt = 30;
+    private const double WeakestKt = 35;
+    private const double StrongestKt = 130;
+
     /// <summary>Hours after the synoptic time to which the columns belong; between them errors go by straight lines.</summary>
     public static IReadOnlyList<double> LeadHours { get; } = [3, 12, 24, 36, 48, 60, 72, 96, 120];
 
     /// <summary>
-    /// Official Atlantic forecasts 2014–2018 against best track, all stages, n = 1591 at 3 h to 738 at 120 h (science.md 3.2, D).
-    /// 60 h is interpolated; size beyond 72 h is assumed.
+    /// Official Atlantic forecasts 2016–2025 against best track, as <c>StormClock.Skill refit</c> wrote them to
+    /// <c>Data/errors-atlantic.txt</c> (D).
     /// </summary>
-    public static ErrorStatistics Atlantic2014To2018 { get; } = new(
-        AlongSigmaNmi: [11.1706, 21.7970, 34.2204, 46.5799, 61.2879, 81.6028, 101.9177, 152.1233, 203.3215],
-        AlongBiasNmi: [1.2318, 1.3637, 3.0897, 5.4231, 5.7636, 9.1905, 12.6173, 25.4663, 41.2284],
-        CrossSigmaNmi: [10.0787, 20.8249, 30.5302, 42.0349, 54.2558, 66.8756, 79.4953, 110.2972, 160.3226],
-        WindSigmaKt: [4.3608, 7.7927, 11.0083, 13.1858, 14.4195, 15.4738, 16.5282, 17.5225, 17.8239],
-        WindBiasKt: [1.1748, 0.5591, 0.4903, 0.7158, 1.0000, 0.8820, 0.7640, 0.5444, 0.2439],
-        SizeSigma: [0.2123, 0.2999, 0.3280, 0.3531, 0.3811, 0.3983, 0.4155, 0.4255, 0.4355],
-        AlongRho: [0.6273, 0.7293, 0.7862, 0.7835, 0.8606, 0.8606, 0.7746, 0.8240],
-        CrossRho: [0.6905, 0.6796, 0.7617, 0.7363, 0.7813, 0.7813, 0.6440, 0.7974],
-        WindRho: [0.6804, 0.7129, 0.7903, 0.8166, 0.8068, 0.8068, 0.6897, 0.7102],
-        SizeRho: [0.6210, 0.6462, 0.7405, 0.7729, 0.8157, 0.8157, 0.7000, 0.7000]);
+    public static ErrorStatistics Atlantic { get; } = ErrorStatisticsText.Embedded("errors-atlantic.txt");
 
     /// <summary>The forecast taken as written. Only the reduction from largest to mean reach stays, with its size bias.</summary>
     public static ErrorStatistics None { get; } = Zero();
@@ -59,6 +54,24 @@ public sealed record ErrorStatistics(
     /// <summary>Spread of one common factor on a member's whole track error; makes the tails heavier (science.md 3.3).</summary>
     public double MultiplierSigma { get; init; } = 0.25;
 
+    /// <summary>
+    /// Forecast speed at which an error in time weighs as much, along the track, as an error in place: the spread there is
+    /// √(place² + (time · speed)²). Null: the same spread at every speed.
+    /// </summary>
+    public double? EvenSpeedKt { get; init; }
+
+    /// <summary>Forecast speed for which the spread and the bias along the track are tabulated, if they depend on it.</summary>
+    public double UsualSpeedKt { get; init; } = 12;
+
+    /// <summary>How steeply the spread of the size falls with the forecast wind, as a power. 0: not at all.</summary>
+    public double SizeCalm { get; init; }
+
+    /// <summary>Share of the spread in strength that is proportional to the forecast wind; the rest is the same for every storm.</summary>
+    public double WindGrowth { get; init; }
+
+    /// <summary>Forecast wind for which the spreads of size and strength are tabulated, if they depend on it.</summary>
+    public double UsualWindKt { get; init; } = 60;
+
     /// <summary>Mean reach over the farthest reach in a quarter, which is what an advisory gives (science.md 2.2; value M).</summary>
     public double MeanReach { get; init; } = 0.85;
 
@@ -71,8 +84,25 @@ public sealed record ErrorStatistics(
     {
         var basin = stormId.Length >= 2 ? stormId[..2].ToUpperInvariant() : "";
         var factor = basin switch { "AL" => 1.0, "EP" => 0.95, "CP" => 1.1, _ => 1.2 };
-        return Atlantic2014To2018 with { TrackScale = Atlantic2014To2018.TrackScale * factor };
+        return Atlantic with { TrackScale = Atlantic.TrackScale * factor };
     }
+
+    /// <summary>Spread along the track over that of the table, by forecast speed.</summary>
+    public double AlongFactor(double speedKt)
+    {
+        if (EvenSpeedKt is not { } even) return 1;
+        var speed = Math.Min(speedKt, FastestKt);
+        return Math.Sqrt((even * even + speed * speed) / (even * even + UsualSpeedKt * UsualSpeedKt));
+    }
+
+    /// <summary>Bias along the track over that of the table: storms run ahead by a time, so by a way that grows with speed.</summary>
+    public double AlongBiasFactor(double speedKt) => EvenSpeedKt is null ? 1 : Math.Min(speedKt, FastestKt) / UsualSpeedKt;
+
+    /// <summary>Spread of the strength over that of the table, by forecast wind.</summary>
+    public double WindFactor(double forecastKt) => 1 - WindGrowth + WindGrowth * Math.Clamp(forecastKt, WeakestKt, StrongestKt) / UsualWindKt;
+
+    /// <summary>Spread of the size over that of the table, by forecast wind: strong storms keep their size, weak ones are hard to measure.</summary>
+    public double SizeFactor(double forecastKt) => Math.Pow(UsualWindKt / Math.Clamp(forecastKt, WeakestKt, StrongestKt), SizeCalm);
 
     private static ErrorStatistics Zero()
     {

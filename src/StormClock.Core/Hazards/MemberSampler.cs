@@ -17,7 +17,7 @@ internal sealed class MemberSampler
     private readonly ErrorStatistics errors;
     private readonly Column[] columns;
     private readonly bool[] gone;
-    private readonly double[] forecastKt;
+    private readonly Weights[] weights;
 
     // East and north part of the unit vector along the track; across is to its right.
     private readonly (double East, double North)[] way;
@@ -25,14 +25,13 @@ internal sealed class MemberSampler
     public MemberSampler(ForecastTrack track, GeoPoint place, ErrorStatistics errors)
     {
         this.errors = errors;
-        var none = new double[ErrorStatistics.LeadHours.Count];
-        along = new(errors.AlongSigmaNmi, errors.TrackScale, errors.AlongBiasNmi, errors.AlongRho);
-        cross = new(errors.CrossSigmaNmi, errors.TrackScale, none, errors.CrossRho);
-        wind = new(errors.WindSigmaKt, errors.WindScale, errors.WindBiasKt, errors.WindRho);
-        size = new(errors.SizeSigma, errors.SizeScale, Array.ConvertAll(none, _ => errors.SizeBias), errors.SizeRho);
+        along = new(errors.AlongSigmaNmi, errors.TrackScale, errors.AlongRho);
+        cross = new(errors.CrossSigmaNmi, errors.TrackScale, errors.CrossRho);
+        wind = new(errors.WindSigmaKt, errors.WindScale, errors.WindRho);
+        size = new(errors.SizeSigma, errors.SizeScale, errors.SizeRho);
         columns = track.Points.Select(point => Column.At(point.LeadHours)).ToArray();
         gone = track.Points.Select(point => point.Gone).ToArray();
-        forecastKt = track.Points.Select(point => point.MaxWindKt).ToArray();
+        weights = track.Points.Select((point, k) => Weights.At(errors, columns[k], SpeedKt(track, k), point.MaxWindKt)).ToArray();
         way = Ways(track, place);
     }
 
@@ -49,11 +48,12 @@ internal sealed class MemberSampler
         for (var k = 0; k < path.Count; k++)
         {
             var column = columns[k];
-            var (a, c) = (along.At(column), cross.At(column));
+            ref readonly var weight = ref weights[k];
+            var (a, c) = (along.At(column) * weight.Along + weight.AlongBiasNmi, cross.At(column));
             path.X[k] = path.Forecast[k].XNmi + a * way[k].East + c * way[k].North;
             path.Y[k] = path.Forecast[k].YNmi + a * way[k].North - c * way[k].East;
-            path.MaxKt[k] = gone[k] ? 0 : Math.Max(0, forecastKt[k] + wind.At(column));
-            path.Size[k] = Math.Exp(size.At(column)) * errors.MeanReach;
+            path.MaxKt[k] = gone[k] ? 0 : Math.Max(0, weight.LikelyKt + wind.At(column) * weight.Wind);
+            path.Size[k] = Math.Exp(size.At(column) * weight.Size + errors.SizeBias) * errors.MeanReach;
         }
     }
 
@@ -75,6 +75,20 @@ internal sealed class MemberSampler
         return ways;
     }
 
+    private static double SpeedKt(ForecastTrack track, int k)
+    {
+        var (before, after) = (track.Points[Math.Max(k - 1, 0)], track.Points[Math.Min(k + 1, track.Points.Count - 1)]);
+        return GreatCircle.DistanceNmi(before.Centre, after.Centre) / (after.LeadHours - before.LeadHours);
+    }
+
+    /// <summary>What a point's speed and strength make of the errors of its lead; the bias is in the strength already.</summary>
+    private readonly record struct Weights(double Along, double AlongBiasNmi, double LikelyKt, double Wind, double Size)
+    {
+        public static Weights At(ErrorStatistics errors, Column column, double speedKt, double forecastKt) => new(
+            errors.AlongFactor(speedKt), errors.AlongBiasFactor(speedKt) * column.Of(errors.AlongBiasNmi),
+            forecastKt + column.Of(errors.WindBiasKt), errors.WindFactor(forecastKt), errors.SizeFactor(forecastKt));
+    }
+
     /// <summary>Where a lead lies between the columns of the statistics; held at both ends.</summary>
     private readonly record struct Column(int Left, int Right, double Share)
     {
@@ -89,13 +103,14 @@ internal sealed class MemberSampler
 
             return new(leads.Count - 1, leads.Count - 1, 0);
         }
+
+        public double Of(IReadOnlyList<double> values) => values[Left] + Share * (values[Right] - values[Left]);
     }
 
     /// <summary>One error quantity: unit normals made persistent, then scaled: z(k) = ρ z(k−1) + √(1−ρ²) ε(k).</summary>
-    private sealed class Persistence(IReadOnlyList<double> sigmas, double scale, IReadOnlyList<double> biases, IReadOnlyList<double> rhos)
+    private sealed class Persistence(IReadOnlyList<double> sigmas, double scale, IReadOnlyList<double> rhos)
     {
         private readonly double[] sigma = sigmas.Select(value => value * scale).ToArray();
-        private readonly double[] bias = [.. biases];
         private readonly double[] rho = [.. rhos];
         private readonly double[] fresh = rhos.Select(value => Math.Sqrt(1 - value * value)).ToArray();
         private readonly double[] error = new double[sigmas.Count];
@@ -106,7 +121,7 @@ internal sealed class MemberSampler
             for (var k = 0; k < error.Length; k++)
             {
                 if (k > 0) z = rho[k - 1] * z + fresh[k - 1] * normals[k];
-                error[k] = multiplier * sigma[k] * z + bias[k];
+                error[k] = multiplier * sigma[k] * z;
             }
         }
 

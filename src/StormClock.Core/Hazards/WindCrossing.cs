@@ -31,16 +31,19 @@ public sealed record WindCrossing(
     private const double HurricaneKt = 64;
     private static readonly Duration HurricaneMargin = Duration.FromHours(3);
 
-    // Stand-in for spread where there is only one member (C).
-    private const double LoneSpreadOfLead = 0.15;
+    // No arrival is known to better than this share of the time left (C): a storm whose whole forecast is slow errs everywhere at
+    // once. It moves the earliest time of fast storms, whose members lie close together.
+    private const double LeastSpreadOfLead = 0.15;
+
+    // The spread of a single member, which shows none (C).
     private static readonly Duration LoneLeastSpread = Duration.FromHours(3);
 
     private static readonly int[] Leads = [12, 24, 36, 48, 72, 96, 120];
 
     /// <summary>
-    /// Summary of one threshold. With many members the earliest reasonable time of 64 kt and more is moved 3 h earlier. With a
-    /// single member the earliest reasonable and the latest time are its arrival less and plus 15 % of the time from now, at least
-    /// 3 h: a stand-in for the spread that one member cannot show.
+    /// Summary of one threshold. With many members the earliest reasonable time lies at least 15 % of the time from now before the
+    /// most likely one, and that of 64 kt and more 3 h earlier still. With a single member the earliest reasonable and the latest
+    /// time are its arrival less and plus 15 % of the time from now, at least 3 h: a stand-in for the spread that it cannot show.
     /// </summary>
     public static WindCrossing Of(WindMembers members, double thresholdKt, Instant now)
     {
@@ -67,14 +70,16 @@ public sealed record WindCrossing(
 
         var likely = At(arrivals, 0.5);
         var end = At(ends, 0.5);
+        var least = (likely - now) * LeastSpreadOfLead;
         if (members.Count == 1)
         {
-            var spread = Duration.Max(LoneLeastSpread, (likely - now) * LoneSpreadOfLead);
+            var spread = Duration.Max(LoneLeastSpread, least);
             return new(thresholdKt, chance, chanceBy, likely - spread, likely, likely + spread, end, likely - spread);
         }
 
         var margin = thresholdKt >= HurricaneKt ? HurricaneMargin : Duration.Zero;
-        return new(thresholdKt, chance, chanceBy, At(arrivals, 0.1) - margin, likely, At(arrivals, 0.9), end, Total(arrivals, members.Count) - margin);
+        var earliest = Instant.Min(At(arrivals, 0.1), likely - least);
+        return new(thresholdKt, chance, chanceBy, earliest - margin, likely, At(arrivals, 0.9), end, Total(arrivals, members.Count) - margin);
 
         Instant At(ReadOnlySpan<float> sorted, double share) =>
             members.Origin + Duration.FromHours(sorted[(int)(share * (sorted.Length - 1))]);

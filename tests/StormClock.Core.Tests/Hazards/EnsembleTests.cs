@@ -1,6 +1,7 @@
 using StormClock.Core.Advisories;
 using StormClock.Core.Hazards;
 using StormClock.Core.Units;
+using StormClock.Skill.Score;
 
 namespace StormClock.Core.Tests.Hazards;
 
@@ -53,17 +54,18 @@ public class EnsembleTests
     public void Run_StormsOnRecord_MatchTheReference(
         string cases, string statistics, string storm, string number, string placeName, double[] percentBy, double earliest, double likely)
     {
-        var found = ClockCase.Find(cases, storm, number);
+        var found = ClockCase.Find(Path.Combine(Shared.Folder("clock-cases"), cases), storm, number);
         var place = found.Places.First(row => row.Name == placeName).At;
-        var members = Ensemble.Run(ForecastTrack.Of(found.Advisory), place, [34], ClockCase.Statistics(statistics), Draws.Default);
+        var members = Ensemble.Run(ForecastTrack.Of(found.Advisory), place, [34], ClockCase.Statistics(Path.Combine(Shared.Folder("clock-cases"), statistics)), Draws.Default);
         AssertChances(percentBy, earliest, likely, members);
     }
 
     [Fact]
-    public void At_Ian16FortMyers_MatchesTheReference()
+    public void Run_Ian16FortMyers_MatchesTheReference()
     {
         // M4 with the advisory's own numbers, so that it runs anywhere.
-        var members = WindOutlook.At(SampleStorms.Ian16, SampleStorms.FortMyers, Standard);
+        var track = ForecastTrack.Of(SampleStorms.Ian16);
+        var members = Ensemble.Run(track, SampleStorms.FortMyers, Standard, ReferenceStatistics.Atlantic2014To2018, Draws.Default);
         AssertChances([15, 76, 87, 91, -1], 22.75, 28.75, members);
     }
 
@@ -85,7 +87,7 @@ public class EnsembleTests
     public void Run_MembersReversed_GivesTheSameMembersReversed()
     {
         var track = ForecastTrack.Of(SampleStorms.Ian16);
-        var errors = ErrorStatistics.Atlantic2014To2018;
+        var errors = ReferenceStatistics.Atlantic2014To2018;
         float[] forward = [.. Enumerable.Range(0, 200).SelectMany(m => Draws.Default.Of(m).ToArray())];
         float[] backward = [.. Enumerable.Range(0, 200).Reverse().SelectMany(m => Draws.Default.Of(m).ToArray())];
         var a = Ensemble.Run(track, SampleStorms.FortMyers, Standard, errors, new(forward));
@@ -145,7 +147,7 @@ public class EnsembleTests
     {
         var here = SampleStorms.Straight(100, 120, lead => new(-18, (lead - 50) * 0.2));
         var there = SampleStorms.Straight(100, 120, lead => new(-18, GreatCircle.WrapLonDeg(180 + (lead - 50) * 0.2)));
-        var errors = ErrorStatistics.Atlantic2014To2018;
+        var errors = ReferenceStatistics.Atlantic2014To2018;
         var a = Ensemble.Run(ForecastTrack.Of(here), new(-18.5, 0), [34], errors, Draws.Default);
         var b = Ensemble.Run(ForecastTrack.Of(there), new(-18.5, 180), [34], errors, Draws.Default);
         Assert.Equal(WindCrossing.Of(a, 34, a.Origin).Chance, WindCrossing.Of(b, 34, b.Origin).Chance, 0.001);

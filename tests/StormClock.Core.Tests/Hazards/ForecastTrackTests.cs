@@ -57,7 +57,7 @@ public class ForecastTrackTests
         var last = SampleStorms.Point(24, 20, -60, null);
         var gone = last with { Point = last.Point with { Nature = CycloneNature.Dissipated } };
         var track = ForecastTrack.Of(Storm(SampleStorms.Point(3, 20, -60, 50, Round100), gone));
-        var members = Ensemble.Run(track, new(20, -60), [34], ErrorStatistics.Atlantic2014To2018, Draws.Default);
+        var members = Ensemble.Run(track, new(20, -60), [34], ReferenceStatistics.Atlantic2014To2018, Draws.Default);
         Assert.True(members.EndHours(34).ToArray().Where(end => !float.IsNaN(end)).Max() < 24);
     }
 
@@ -112,7 +112,7 @@ public class ForecastTrackTests
     public void Run_DepressionForecast_SomeMembersStillReachGaleForce()
     {
         var track = ForecastTrack.Of(Storm(SampleStorms.Point(3, 20, -60, 30), SampleStorms.Point(48, 20, -70, 30)));
-        var members = Ensemble.Run(track, new(20, -65), [34], ErrorStatistics.Atlantic2014To2018, Draws.Default);
+        var members = Ensemble.Run(track, new(20, -65), [34], ReferenceStatistics.Atlantic2014To2018, Draws.Default);
         Assert.InRange(WindCrossing.Of(members, 34, Synoptic).Chance, 0.02, 0.5);
     }
 

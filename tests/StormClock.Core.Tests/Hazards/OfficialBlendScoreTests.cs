@@ -1,3 +1,4 @@
+using StormClock.Skill.Score;
 using StormClock.Core.Hazards;
 
 namespace StormClock.Core.Tests.Hazards;

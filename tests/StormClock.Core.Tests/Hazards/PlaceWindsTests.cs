@@ -41,8 +41,8 @@ public class PlaceWindsTests
     {
         float[] thirteen = [.. Enumerable.Range(0, 13).SelectMany(m => Draws.Default.Of(m).ToArray())];
         var track = ForecastTrack.Of(SampleStorms.Ian16);
-        var some = Ensemble.Run(track, SampleStorms.FortMyers, Standard, ErrorStatistics.Atlantic2014To2018, new(thirteen));
-        var all = Ensemble.Run(track, SampleStorms.FortMyers, Standard, ErrorStatistics.Atlantic2014To2018, Draws.Default);
+        var some = Ensemble.Run(track, SampleStorms.FortMyers, Standard, ReferenceStatistics.Atlantic2014To2018, new(thirteen));
+        var all = Ensemble.Run(track, SampleStorms.FortMyers, Standard, ReferenceStatistics.Atlantic2014To2018, Draws.Default);
         Assert.Equal(13, some.Count);
         Assert.Equal(all.ArrivalHours(34)[..13].ToArray(), some.ArrivalHours(34).ToArray());
         Assert.Equal(all.PeakKt.Span[..13].ToArray(), some.PeakKt.ToArray());

@@ -1,3 +1,4 @@
+using StormClock.Skill.Score;
 using StormClock.Core.Hazards;
 using StormClock.Core.Tests.Formats;
 using StormClock.Core.Units;

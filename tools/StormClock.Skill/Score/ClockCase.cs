@@ -4,18 +4,18 @@ using StormClock.Core.Advisories;
 using StormClock.Core.Hazards;
 using StormClock.Core.Units;
 
-namespace StormClock.Core.Tests.Hazards;
+namespace StormClock.Skill.Score;
 
 /// <summary>
 /// Reads the scored cases in ../shared/data/clock-cases. Lines: <c>A storm number synoptic points</c>; <c>P lead lat lon wind</c> and
 /// twelve radii (34, 50, 64 kt by quarter; −1 = none given); <c>L name lat lon</c> and, for 34, 50 and 64 kt, the official chances
 /// by 12, 24, 36, 48, 72, 96, 120 h (%), then arrival and end of the outcome at 0.85 and at the whole of the radii (−1 = never).
 /// </summary>
-internal sealed record ClockCase(CycloneAdvisory Advisory, IReadOnlyList<ClockPlace> Places)
+public sealed record ClockCase(CycloneAdvisory Advisory, IReadOnlyList<ClockPlace> Places)
 {
-    public static IEnumerable<ClockCase> Read(string fileName)
+    public static IEnumerable<ClockCase> Read(string path)
     {
-        using var file = File.OpenRead(Path.Combine(Shared.Folder("clock-cases"), fileName));
+        using var file = File.OpenRead(path);
         using var reader = new StreamReader(new GZipStream(file, CompressionMode.Decompress));
         string[]? head = null;
         var points = new List<string[]>();
@@ -36,13 +36,13 @@ internal sealed record ClockCase(CycloneAdvisory Advisory, IReadOnlyList<ClockPl
         if (head is not null) yield return new(AdvisoryOf(head, points), places);
     }
 
-    public static ClockCase Find(string fileName, string storm, string number) =>
-        Read(fileName).First(found => found.Advisory.StormId.StartsWith(storm, StringComparison.OrdinalIgnoreCase) && found.Advisory.Number == number);
+    public static ClockCase Find(string path, string storm, string number) =>
+        Read(path).First(found => found.Advisory.StormId.StartsWith(storm, StringComparison.OrdinalIgnoreCase) && found.Advisory.Number == number);
 
     /// <summary>The fitted error statistics of a file in the same folder, by the labels at the start of its lines.</summary>
-    public static ErrorStatistics Statistics(string fileName)
+    public static ErrorStatistics Statistics(string path)
     {
-        var rows = File.ReadLines(Path.Combine(Shared.Folder("clock-cases"), fileName))
+        var rows = File.ReadLines(path)
             .Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
             .Where(words => words.Length > 1)
             .ToDictionary(words => words[0], words => words[1..].Select(Number).ToArray());
@@ -74,7 +74,7 @@ internal sealed record ClockCase(CycloneAdvisory Advisory, IReadOnlyList<ClockPl
 }
 
 /// <param name="Outcomes">For 34, 50 and 64 kt.</param>
-internal sealed record ClockPlace(string Name, GeoPoint At, IReadOnlyList<ClockOutcome> Outcomes)
+public sealed record ClockPlace(string Name, GeoPoint At, IReadOnlyList<ClockOutcome> Outcomes)
 {
     public static ClockPlace Of(string[] words) => new(
         words[1], new(ClockCase.Number(words[2]), ClockCase.Number(words[3])), words[4..7].Select(ClockOutcome.Of).ToArray());
@@ -82,7 +82,7 @@ internal sealed record ClockPlace(string Name, GeoPoint At, IReadOnlyList<ClockO
 
 /// <param name="OfficialPercent">By 12, 24, 36, 48, 72, 96 and 120 h.</param>
 /// <param name="Arrival">Hours after the synoptic time by 0.85 of the observed radii; null when it never came.</param>
-internal sealed record ClockOutcome(double[] OfficialPercent, double? Arrival, double? End, double? ArrivalOfWholeRadii)
+public sealed record ClockOutcome(double[] OfficialPercent, double? Arrival, double? End, double? ArrivalOfWholeRadii)
 {
     public static ClockOutcome Of(string text)
     {
