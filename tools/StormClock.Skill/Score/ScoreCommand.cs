@@ -10,6 +10,7 @@ public static class ScoreCommand
     private const string LeftOut = "left-out";
     private const string Earlier = "earlier";
     private static readonly string[] Kinds = [LeftOut, Earlier, "shipped"];
+    private static readonly Lazy<Func<string, ErrorStatistics>> LazyLeavingOut = new(RefitCommand.LeavingOut);
 
     public static int Run(string[] options, TextWriter output, TextWriter faults)
     {
@@ -45,7 +46,7 @@ public static class ScoreCommand
         var earlier = set.EarlierStatistics();
         return kind switch
         {
-            LeftOut => RefitCommand.LeavingOut(),
+            LeftOut => LazyLeavingOut.Value,
             Earlier => _ => earlier,
             _ => ErrorStatistics.For,
         };
