@@ -70,6 +70,9 @@ public sealed record CycloneAdvisory(
     /// <summary>Which correction, when <see cref="Corrected"/>: A is the first (CCA in the heading), B the second.</summary>
     public char CorrectionLetter { get; init; } = 'A';
 
+    /// <summary>What of the text had to be mended before use, a sentence each; mostly empty. See <see cref="TrackCheck"/>.</summary>
+    public IReadOnlyList<string> Mends { get; init; } = [];
+
     public override string Id => $"{StormId}/{Number}/{IssuedAt:uuuu-MM-dd'T'HH:mm'Z'}{CorrectionPart}";
 
     public override Instant Issued => IssuedAt;

@@ -129,13 +129,17 @@ internal sealed class MemberBlock
 
     public float HoursAt(int leg, float share) => leadHours[leg] + share * (leadHours[leg + 1] - leadHours[leg]);
 
-    /// <summary>The leg that an hour falls on, and where on it; the first and the last hour of the track are held.</summary>
-    public (int Leg, float Share) LegAt(float hours)
+    /// <summary>The leg that an hour falls on; the first or last leg for an hour before or after all.</summary>
+    public int LegAt(float hours)
     {
         var leg = 0;
         while (leg < Legs - 1 && hours > leadHours[leg + 1]) leg++;
-        return (leg, Math.Clamp((hours - leadHours[leg]) / (leadHours[leg + 1] - leadHours[leg]), 0, 1));
+        return leg;
     }
+
+    /// <summary>Where on a leg hours fall, held at its ends.</summary>
+    public Eight SharesAt(int leg, Eight hours) => Vector256.Min(
+        Vector256.Max((hours - Vector256.Create(leadHours[leg])) / (leadHours[leg + 1] - leadHours[leg]), Eight.Zero), Eight.One);
 
     private Eight Farthest(int leg, int threshold)
     {

@@ -6,18 +6,21 @@ internal static class MemberHours
     private const int MostSteps = 1024;
     private const float StepsPerHour = (float)(1 / Ensemble.StepHours);
 
-    /// <summary>The hours that are not NaN, ascending, written into a span of at least the same length.</summary>
-    public static Span<float> InOrder(ReadOnlySpan<float> hours, Span<float> into)
+    /// <summary>The hours that are not NaN, ascending.</summary>
+    public static float[] InOrder(ReadOnlySpan<float> hours)
     {
         var count = 0;
-        foreach (var hour in hours)
+        foreach (var hour in hours) count += float.IsNaN(hour) ? 0 : 1;
+
+        var known = new float[count];
+        for (var (m, at) = (0, 0); at < count; m++)
         {
-            into[count] = hour;
-            count += float.IsNaN(hour) ? 0 : 1;
+            known[at] = hours[m];
+            at += float.IsNaN(hours[m]) ? 0 : 1;
         }
 
-        Sort(into[..count]);
-        return into[..count];
+        Sort(known);
+        return known;
     }
 
     public static void Sort(Span<float> hours)

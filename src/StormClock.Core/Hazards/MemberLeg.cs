@@ -49,11 +49,6 @@ internal readonly record struct MemberLeg(
         return null;
     }
 
-    public (float X, float Y) CentreAt(float share) => (From.X + share * Way.X, From.Y + share * Way.Y);
-
-    /// <summary>How far the wind reaches from the centre toward the place at a share of the leg, n mi.</summary>
-    public float TowardPlace(float share) => Toward(Vector256.Create(share)).Reach[0];
-
     /// <summary>Which of eight steps in a row have the wind at the place: bit 0 is the first of them.</summary>
     private uint Held(int firstStep)
     {
@@ -62,8 +57,8 @@ internal readonly record struct MemberLeg(
         return Vector256.LessThan(squared, reach * reach).ExtractMostSignificantBits();
     }
 
-    /// <summary>Reach toward the place, smoothed over azimuth as in <see cref="QuadrantShape.Toward"/>, and the distance squared.</summary>
-    private (Eight Reach, Eight DistanceSquared) Toward(Eight share)
+    /// <summary>At eight shares of the leg: reach toward the place, smoothed over azimuth as in <see cref="QuadrantShape.Toward"/>, and distance squared.</summary>
+    public (Eight Reach, Eight DistanceSquared) Toward(Eight share)
     {
         var (x, y) = (Vector256.Create(From.X) + share * Way.X, Vector256.Create(From.Y) + share * Way.Y);
         var growth = ReachTo - ReachFrom;

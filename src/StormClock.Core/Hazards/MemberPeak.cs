@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using StormClock.Core.Units;
 
 namespace StormClock.Core.Hazards;
@@ -7,16 +8,18 @@ internal static class MemberPeak
 {
     private const int StepsAround = 2;
     private static readonly double[] WindsKt = [34, 50, 64];
+    private static readonly Vector256<float> Around = Vector256.Create(-2f, -1f, 0f, 1f, 2f, 0f, 0f, 0f);
 
     /// <summary>
-    /// Peaks to be worked out when first asked for. The members are then sampled again: that takes milliseconds, and keeping them for
-    /// every place would take megabytes.
+    /// Peaks to be worked out when first asked for. A storm that was not asked about these winds is then sampled again: that takes
+    /// milliseconds, and keeping its members for every place would take megabytes.
     /// </summary>
     /// <param name="arrivals">By threshold of the storm, then member.</param>
     public static Lazy<float[]> Later(StormMembers storm, GeoPoint place, float[][] arrivals)
     {
         var (track, errors, draws, thresholdsKt) = (storm.Track, storm.Errors, storm.Draws, storm.ThresholdsKt);
-        return new(() => Of(StormMembers.Of(track, WindsKt, errors, draws), place, thresholdsKt, arrivals));
+        var enough = thresholdsKt.SequenceEqual(WindsKt) ? storm : null;
+        return new(() => Of(enough ?? StormMembers.Of(track, WindsKt, errors, draws), place, thresholdsKt, arrivals));
     }
 
     private static float[] Of(StormMembers storm, GeoPoint place, IReadOnlyList<double> thresholdsKt, float[][] arrivals)
@@ -29,40 +32,46 @@ internal static class MemberPeak
             var lane = m % StormMembers.Lanes;
             if (lane == 0) block.Take(m / StormMembers.Lanes);
             var reached = Array.FindLastIndex(arrivals, table => !float.IsNaN(table[m]));
-            var peak = PeakKt(storm, block, lane, place, around: reached >= 0);
-            peaks[m] = (float)(reached < 0 ? peak : Math.Max(peak, thresholdsKt[reached]));
+            var (leg, share) = block.Closest(lane);
+            peaks[m] = reached < 0
+                ? PeakOnLeg(storm, block, lane, place, leg, Vector256.Create(share), 1)
+                : Math.Max(PeakAround(storm, block, lane, place, block.HoursAt(leg, share)), (float)thresholdsKt[reached]);
         }
 
         return peaks;
     }
 
-    /// <param name="around">Look at the steps before and after the closest approach too, where the wind may be stronger; not worth it for a member that brings none of the winds asked for.</param>
-    private static double PeakKt(StormMembers storm, MemberBlock block, int lane, GeoPoint place, bool around)
+    /// <summary>The wind may be stronger a little before or after the closest approach, and there on the next leg.</summary>
+    private static float PeakAround(StormMembers storm, MemberBlock block, int lane, GeoPoint place, float hours)
     {
-        var (closestLeg, closestShare) = block.Closest(lane);
-        var peak = WindKt(closestLeg, closestShare);
-        if (!around) return peak;
-
-        var hours = block.HoursAt(closestLeg, closestShare);
-        for (var step = -StepsAround; step <= StepsAround; step++)
+        var peak = 0f;
+        var (first, last) = (block.LegAt(hours - StepsAround * (float)Ensemble.StepHours), block.LegAt(hours + StepsAround * (float)Ensemble.StepHours));
+        for (var leg = first; leg <= last; leg++)
         {
-            if (step == 0) continue;
-            var (leg, share) = block.LegAt(hours + step * (float)Ensemble.StepHours);
-            peak = Math.Max(peak, WindKt(leg, share));
+            var shares = block.SharesAt(leg, Vector256.Create(hours) + Around * (float)Ensemble.StepHours);
+            peak = Math.Max(peak, PeakOnLeg(storm, block, lane, place, leg, shares, 2 * StepsAround + 1));
         }
 
         return peak;
+    }
 
-        double WindKt(int leg, float share)
+    /// <summary>Strongest wind at the first few of eight moments on a leg, knots.</summary>
+    private static float PeakOnLeg(StormMembers storm, MemberBlock block, int lane, GeoPoint place, int leg, Vector256<float> shares, int count)
+    {
+        var maxKt = storm.MaxKt(block.Block);
+        var (maxFrom, maxTo) = (maxKt[leg][lane], maxKt[leg + 1][lane]);
+        var (reach34, squared) = block.Leg(leg, lane, 0).Toward(shares);
+        var reach50 = block.Leg(leg, lane, 1).Toward(shares).Reach;
+        var reach64 = block.Leg(leg, lane, 2).Toward(shares).Reach;
+        var peak = 0.0;
+        for (var i = 0; i < count; i++)
         {
-            var maxKt = storm.MaxKt(block.Block);
-            var max = maxKt[leg][lane] + share * (maxKt[leg + 1][lane] - maxKt[leg][lane]);
-            if (max <= 0) return 0;
-            var (leg34, leg50, leg64) = (block.Leg(leg, lane, 0), block.Leg(leg, lane, 1), block.Leg(leg, lane, 2));
-            var (x, y) = leg34.CentreAt(share);
-            return RadialProfile
-                .Through(leg34.TowardPlace(share), leg50.TowardPlace(share), leg64.TowardPlace(share), max, place.LatDeg)
-                .WindKt(Math.Sqrt(x * x + y * y));
+            var max = maxFrom + shares[i] * (maxTo - maxFrom);
+            if (max <= 0) continue;
+            var profile = RadialProfile.Through(reach34[i], reach50[i], reach64[i], max, place.LatDeg);
+            peak = Math.Max(peak, profile.WindKt(Math.Sqrt(squared[i])));
         }
+
+        return (float)peak;
     }
 }

@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace StormClock.Core.Hazards;
 
 /// <summary>
@@ -47,29 +45,13 @@ public sealed record WindCrossing(
     /// </summary>
     public static WindCrossing Of(WindMembers members, double thresholdKt, Instant now)
     {
-        var buffer = ArrayPool<float>.Shared.Rent(2 * members.Count);
-        var arrivals = MemberHours.InOrder(members.ArrivalHours(thresholdKt), buffer.AsSpan(0, members.Count));
-        var ends = MemberHours.InOrder(members.EndHours(thresholdKt), buffer.AsSpan(members.Count, members.Count));
-        var crossing = Of(members, thresholdKt, now, arrivals, ends);
-        ArrayPool<float>.Shared.Return(buffer);
-        return crossing;
-    }
-
-    private static WindCrossing Of(WindMembers members, double thresholdKt, Instant now, ReadOnlySpan<float> arrivals, ReadOnlySpan<float> ends)
-    {
+        var arrivals = Arrived(members.ArrivalHours(thresholdKt));
         var chance = (double)arrivals.Length / members.Count;
-        var chanceBy = new Dictionary<int, double>(Leads.Length);
-        var come = 0;
-        foreach (var lead in Leads)
-        {
-            while (come < arrivals.Length && arrivals[come] <= lead) come++;
-            chanceBy[lead] = (double)come / members.Count;
-        }
-
+        var chanceBy = Leads.ToDictionary(lead => lead, lead => (double)CountUpTo(arrivals, lead) / members.Count);
         if (chance < LeastChance) return new(thresholdKt, chance, chanceBy, null, null, null, null, null);
 
         var likely = At(arrivals, 0.5);
-        var end = At(ends, 0.5);
+        var end = At(Arrived(members.EndHours(thresholdKt)), 0.5);
         var least = (likely - now) * LeastSpreadOfLead;
         if (members.Count == 1)
         {
@@ -81,10 +63,19 @@ public sealed record WindCrossing(
         var earliest = Instant.Min(At(arrivals, 0.1), likely - least);
         return new(thresholdKt, chance, chanceBy, earliest - margin, likely, At(arrivals, 0.9), end, Total(arrivals, members.Count) - margin);
 
-        Instant At(ReadOnlySpan<float> sorted, double share) =>
+        Instant At(float[] sorted, double share) =>
             members.Origin + Duration.FromHours(sorted[(int)(share * (sorted.Length - 1))]);
 
         Instant? Total(ReadOnlySpan<float> sorted, int all) =>
             (all + 9) / 10 is var tenth && sorted.Length >= tenth ? members.Origin + Duration.FromHours(sorted[tenth - 1]) : null;
+    }
+
+    private static float[] Arrived(ReadOnlySpan<float> hours) => MemberHours.InOrder(hours);
+
+    private static int CountUpTo(float[] sorted, double hours)
+    {
+        var count = 0;
+        while (count < sorted.Length && sorted[count] <= hours) count++;
+        return count;
     }
 }

@@ -80,7 +80,9 @@ internal sealed class Inputs
             if (raw is null) continue;
             var result = MessageReader.Read(raw.Bytes);
             Add(file.FullName, result.Faults);
-            if (result.Value is { } advisory) read.Add((advisory, raw));
+            if (result.Value is not { } advisory) continue;
+            read.Add((advisory, raw));
+            foreach (var mend in (advisory as CycloneAdvisory)?.Mends ?? []) Console.Error.WriteLine($"{file.FullName}: used after mending: {mend}");
         }
 
         return [.. read.OrderBy(entry => entry.Item1.Issued).ThenBy(entry => entry.Item1.Id, StringComparer.Ordinal)];

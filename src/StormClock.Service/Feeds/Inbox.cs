@@ -72,6 +72,7 @@ public sealed class Inbox
         if (!await store.WriteAsync(transaction => Store.Advisories.Add(transaction, heard), cancellation)) return;
         Believe(advisory, now);
         journal.Write(new(now, "advisory", Subject: advisory.Title, Key: advisory.Id));
+        if (advisory is CycloneAdvisory { Mends: { Count: > 0 } mends }) Trouble($"{source}, {message.Name}", $"used after mending: {string.Join("; ", mends)}");
     }
 
     private void Believe(Advisory advisory, Instant heardAt)

@@ -8,6 +8,7 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
 {
     private readonly List<ReadFault> faults = [];
     private readonly List<PointDraft> forecast = [];
+    private readonly Dictionary<Instant, int> lineOf = [];
     private PointDraft? now;
     private PointDraft? before;
     private PointDraft? current;
@@ -40,12 +41,15 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
     public (CyclonePoint Now, CyclonePoint? Before, IReadOnlyList<CyclonePoint> Forecast) Finish() =>
         (now!.Finish(), before?.Finish(), [.. forecast.Select(point => point.Finish())]);
 
+    /// <summary>1-based line of the point that stands for a moment.</summary>
+    public int LineOf(Instant valid) => lineOf[valid];
+
     private void ReadNow(Match match, int number)
     {
         if (Draft(match, number, heading.Kind + match.Groups["how"].Value + match.Groups["words"].Value) is not { } point) return;
 
         // The line comes twice, the second time as REPEAT; the first stands, and only the second may add INLAND.
-        if (now is null) current = now = point;
+        if (now is null) (current, now, lineOf[point.Valid]) = (point, point, number);
         else if (AdvisoryWords.SaysInland(match.Groups["words"].Value)) now.GoInland();
     }
 
@@ -65,14 +69,16 @@ internal sealed class AdvisoryBody(AdvisoryHeading heading)
         if (AdvisoryLine.PointOf(match) is null && !gone) Fault(number, "the forecast point has no position");
         else if (point.Valid <= AdvisoryTime.Synoptic(heading.Issued)) Fault(number, "the forecast time is not after the advisory");
         else if (forecast.Count > 0 && point.Valid < forecast[^1].Valid) Fault(number, "the forecast time is before that of the point above");
-        else Keep(point);
+        else Keep(point, number);
     }
 
     /// <summary>A second point for the same moment is a slip of the pen (seen in 1994); the first one stands.</summary>
-    private void Keep(PointDraft point)
+    private void Keep(PointDraft point, int number)
     {
         (current, refused) = (point, false);
-        if (forecast.Count == 0 || point.Valid > forecast[^1].Valid) forecast.Add(point);
+        if (forecast.Count > 0 && point.Valid == forecast[^1].Valid) return;
+        forecast.Add(point);
+        lineOf[point.Valid] = number;
     }
 
     private void ReadWind(Match match, int number)

@@ -41,7 +41,7 @@ public static class ForecastAdvisoryReader
         if (faults.Count > 0) return ReadResult.Bad<CycloneAdvisory>(faults);
 
         var points = body.Finish();
-        return new CycloneAdvisory(
+        var advisory = new CycloneAdvisory(
             found.StormId,
             found.Name,
             found.Number,
@@ -57,5 +57,9 @@ public static class ForecastAdvisoryReader
         {
             CorrectionLetter = found.Correction ?? 'A',
         };
+        var track = TrackCheck.Of(advisory);
+        return track.Impossible.Count == 0
+            ? track.Mended
+            : ReadResult.Bad<CycloneAdvisory>([.. track.Impossible.Select(fault => ReadFault.At(body.LineOf(fault.At), fault.Reason))]);
     }
 }

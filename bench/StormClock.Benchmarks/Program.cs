@@ -1,0 +1,10 @@
+using BenchmarkDotNet.Columns;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Diagnosers;
+using BenchmarkDotNet.Running;
+using StormClock.Benchmarks;
+
+var config = DefaultConfig.Instance
+    .AddDiagnoser(MemoryDiagnoser.Default)
+    .AddColumn(StatisticColumn.Median, StatisticColumn.P95);
+BenchmarkSwitcher.FromAssembly(typeof(WindBenchmarks).Assembly).Run(args, config);
