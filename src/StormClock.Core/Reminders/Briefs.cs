@@ -1,6 +1,7 @@
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 using StormClock.Core.Stages;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Reminders;
 
@@ -63,8 +64,6 @@ internal static class Briefs
     {
         Stage.NothingDue or Stage.Recheck => null,
         Stage.GardenClosed => now.RecheckBy ?? now.Now + OneDay,
-        _ => Sooner(WorkDays.Next(now.Book, person, now.Now), now.StopEarliest > now.Now ? now.StopEarliest : null) ?? now.Now + OneDay,
+        _ => Moments.Sooner(WorkDays.Next(now.Book, person, now.Now), now.StopEarliest > now.Now ? now.StopEarliest : null) ?? now.Now + OneDay,
     };
-
-    private static Instant? Sooner(Instant? a, Instant? b) => a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;
 }

@@ -1,4 +1,5 @@
 using StormClock.Core.Advisories;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Stages;
 
@@ -57,15 +58,13 @@ internal sealed record AlertSigns(
         return named with
         {
             ChanceFloor = Math.Max(a.ChanceFloor, b.ChanceFloor),
-            Arrival = Sooner(a.Arrival, b.Arrival),
+            Arrival = Moments.Sooner(a.Arrival, b.Arrival),
             Warned = a.Warned || b.Warned,
             Unmatched = a.Unmatched || b.Unmatched,
             Order = (OfficialOrder)Math.Max((int)a.Order, (int)b.Order),
-            LeaveBy = Sooner(a.LeaveBy, b.LeaveBy),
-            ShelterBy = Sooner(a.ShelterBy, b.ShelterBy),
+            LeaveBy = Moments.Sooner(a.LeaveBy, b.LeaveBy),
+            ShelterBy = Moments.Sooner(a.ShelterBy, b.ShelterBy),
             OrderId = b.OrderId ?? a.OrderId,
         };
     }
-
-    private static Instant? Sooner(Instant? a, Instant? b) => a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;
 }

@@ -1,6 +1,7 @@
 using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
 using StormClock.Core.Hazards;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Stages;
 
@@ -18,7 +19,7 @@ internal static class ClassStopTimes
             foreach (var (workClass, limit) in garden.Limits)
             {
                 var noted = timeline.WindNotes.Where(note => note.GustMps >= limit.GustMps).Min(note => (Instant?)note.From);
-                var notAfter = noted < orderBy ? noted : orderBy ?? noted;
+                var notAfter = Moments.Sooner(noted, orderBy);
                 if (Stop(wind, ClassStops.MarineKt(limit, site.Terrain), timeline.AsOf, assumedArrival, notAfter) is { } stop) stops[(site.Id, workClass)] = stop;
             }
         }

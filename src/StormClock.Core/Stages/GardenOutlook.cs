@@ -48,7 +48,7 @@ public sealed record GardenOutlook(
         var alert = AlertSigns.Of(timeline.Alerts, now);
 
         // Told to shelter, nobody sets out, whatever hour was named for leaving.
-        var leaveBy = alert.Order == OfficialOrder.Shelter ? null : Sooner(timeline.LeaveBy?.LeaveBy, alert.LeaveBy);
+        var leaveBy = alert.Order == OfficialOrder.Shelter ? null : Moments.Sooner(timeline.LeaveBy?.LeaveBy, alert.LeaveBy);
         var note = timeline.WindNotes.Where(wind => wind.GustMps >= garden.Limits[WorkClass.Ground].GustMps).MinBy(wind => wind.From)
             ?? timeline.WindNotes.MinBy(wind => wind.From);
         var noteCloses = note is not null && note.GustMps >= garden.Limits[WorkClass.Ground].GustMps;
@@ -58,9 +58,9 @@ public sealed record GardenOutlook(
         var earliest = gale.Earliest ?? assumed;
         return new(
             noteCloses ? 1 : official?.OfficialChance ?? chance,
-            noteCloses ? Sooner(earliest, note!.From) : earliest,
-            noteCloses ? ground with { LastEnd = Later(ground.LastEnd, note!.Until ?? note.From + Duration.FromHours(12)) } : ground,
-            ClassStopTimes.Of(timeline, garden, assumed, Sooner(leaveBy, alert.ShelterBy)),
+            noteCloses ? Moments.Sooner(earliest, note!.From) : earliest,
+            noteCloses ? ground with { LastEnd = Moments.Later(ground.LastEnd, note!.Until ?? note.From + Duration.FromHours(12)) } : ground,
+            ClassStopTimes.Of(timeline, garden, assumed, Moments.Sooner(leaveBy, alert.ShelterBy)),
             alert.Warned,
             alert.Unmatched,
             alert.Order,
@@ -79,8 +79,4 @@ public sealed record GardenOutlook(
         if (all.Count == 0) return WindSoon.Never;
         return new(all.Max(soon => soon.Chance), all.Min(soon => soon.Earliest), all.Min(soon => soon.Likely), all.Max(soon => soon.Latest), all.Max(soon => soon.LastEnd));
     }
-
-    private static Instant? Sooner(Instant? a, Instant? b) => a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;
-
-    private static Instant? Later(Instant? a, Instant? b) => a is { } x && b is { } y ? Instant.Max(x, y) : a ?? b;
 }

@@ -1,3 +1,4 @@
+using StormClock.Core.Units;
 using StormClock.Service.Feeds;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
@@ -30,7 +31,7 @@ public sealed class Round(
 
             var wake = await desk.DecideAllAsync(cancellation);
             Report(await dispatcher.RunAsync(cancellation));
-            NextWake = Sooner(wake, store.Read(OutboxTable.NextDue));
+            NextWake = Moments.Sooner(wake, store.Read(OutboxTable.NextDue));
         }
         finally
         {
@@ -47,7 +48,4 @@ public sealed class Round(
             journal.Write(entry.State == OutboxState.Sent ? JournalEntry.Sent(entry) : JournalEntry.Missed(entry));
         }
     }
-
-    private static Instant? Sooner(Instant? a, Instant? b) =>
-        a is { } x && b is { } y ? Instant.Min(x, y) : a ?? b;
 }

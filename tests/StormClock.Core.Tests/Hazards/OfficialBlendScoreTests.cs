@@ -18,9 +18,9 @@ public class OfficialBlendScoreTests(ITestOutputHelper output)
     [InlineData("B", "cases-2022-2025.txt.gz", "params9_1418.txt")]
     public void Blend_IssuedForecasts_BeatsTheOfficialChancesAt48Hours(string set, string cases, string statistics)
     {
-        var errors = ClockCase.Statistics(statistics);
+        var errors = ClockCase.Statistics(Path.Combine(Shared.Folder("clock-cases"), statistics));
         var scores = Winds.Select(_ => Leads.Select(_ => new Score()).ToArray()).ToArray();
-        foreach (var one in ClockCase.Read(cases))
+        foreach (var one in ClockCase.Read(Path.Combine(Shared.Folder("clock-cases"), cases)))
         {
             var track = ForecastTrack.Of(one.Advisory);
             foreach (var place in one.Places)
