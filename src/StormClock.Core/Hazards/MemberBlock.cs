@@ -17,6 +17,9 @@ internal sealed class MemberBlock
     // A centre that stands still is abeam all the time.
     private const float LeastSquared = 1e-6f;
 
+    // A storm slower than this has no way of its own.
+    private const double SlowKt = 0.5;
+
     private readonly StormMembers storm;
     private readonly float[] leadHours;
     private readonly float[][] largestShare;
@@ -45,7 +48,7 @@ internal sealed class MemberBlock
     public void See(GeoPoint place)
     {
         var plane = new LocalPlane(place);
-        var ways = MemberSampler.Ways(storm.Track, place);
+        var ways = Ways(storm.Track, plane);
         for (var k = 0; k < leadHours.Length; k++)
         {
             var (east, north) = plane.Place(storm.Track.Points[k].Centre);
@@ -62,6 +65,7 @@ internal sealed class MemberBlock
         var cross = storm.CrossNmi(block);
         for (var k = 0; k < along.Length; k++)
         {
+            // Across is to the right of the way.
             x[k] = Vector256.Create(forecastX[k]) + along[k] * wayEast[k] + cross[k] * wayNorth[k];
             y[k] = Vector256.Create(forecastY[k]) + along[k] * wayNorth[k] - cross[k] * wayEast[k];
         }
@@ -140,6 +144,23 @@ internal sealed class MemberBlock
     /// <summary>Where on a leg hours fall, held at its ends.</summary>
     public Eight SharesAt(int leg, Eight hours) => Vector256.Min(
         Vector256.Max((hours - Vector256.Create(leadHours[leg])) / (leadHours[leg + 1] - leadHours[leg]), Eight.Zero), Eight.One);
+
+    /// <summary>East and north part of the unit vector along the track, from the point before to the point after; north where the storm hardly moves.</summary>
+    private static (double East, double North)[] Ways(ForecastTrack track, LocalPlane plane)
+    {
+        var ways = new (double, double)[track.Points.Count];
+        for (var k = 0; k < ways.Length; k++)
+        {
+            var (before, after) = (track.Points[Math.Max(k - 1, 0)], track.Points[Math.Min(k + 1, ways.Length - 1)]);
+            var (x1, y1) = plane.Place(before.Centre);
+            var (x2, y2) = plane.Place(after.Centre);
+            var length = Math.Sqrt((x2 - x1) * (x2 - x1) + (y2 - y1) * (y2 - y1));
+            var slow = length < SlowKt * (after.LeadHours - before.LeadHours);
+            ways[k] = slow ? (0, 1) : ((x2 - x1) / length, (y2 - y1) / length);
+        }
+
+        return ways;
+    }
 
     private Eight Farthest(int leg, int threshold)
     {

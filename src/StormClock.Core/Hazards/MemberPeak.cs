@@ -31,7 +31,7 @@ internal static class MemberPeak
         {
             var lane = m % StormMembers.Lanes;
             if (lane == 0) block.Take(m / StormMembers.Lanes);
-            var reached = Array.FindLastIndex(arrivals, table => !float.IsNaN(table[m]));
+            var reached = Reached(arrivals, m);
             var (leg, share) = block.Closest(lane);
             peaks[m] = reached < 0
                 ? PeakOnLeg(storm, block, lane, place, leg, Vector256.Create(share), 1)
@@ -39,6 +39,14 @@ internal static class MemberPeak
         }
 
         return peaks;
+    }
+
+    /// <summary>The strongest threshold that a member brings; −1 when it brings none.</summary>
+    private static int Reached(float[][] arrivals, int member)
+    {
+        var reached = arrivals.Length - 1;
+        while (reached >= 0 && float.IsNaN(arrivals[reached][member])) reached--;
+        return reached;
     }
 
     /// <summary>The wind may be stronger a little before or after the closest approach, and there on the next leg.</summary>

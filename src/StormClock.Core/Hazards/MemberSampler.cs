@@ -8,8 +8,6 @@ namespace StormClock.Core.Hazards;
 /// </summary>
 internal sealed class MemberSampler
 {
-    private const double SlowKt = 0.5;
-
     private readonly Persistence along;
     private readonly Persistence cross;
     private readonly Persistence wind;
@@ -19,10 +17,7 @@ internal sealed class MemberSampler
     private readonly bool[] gone;
     private readonly Weights[] weights;
 
-    // East and north part of the unit vector along the track; across is to its right.
-    private readonly (double East, double North)[] way;
-
-    public MemberSampler(ForecastTrack track, GeoPoint place, ErrorStatistics errors)
+    public MemberSampler(ForecastTrack track, ErrorStatistics errors)
     {
         this.errors = errors;
         along = new(errors.AlongSigmaNmi, errors.TrackScale, errors.AlongRho);
@@ -32,7 +27,6 @@ internal sealed class MemberSampler
         columns = track.Points.Select(point => Column.At(point.LeadHours)).ToArray();
         gone = track.Points.Select(point => point.Gone).ToArray();
         weights = track.Points.Select((point, k) => Weights.At(errors, columns[k], SpeedKt(track, k), point.MaxWindKt)).ToArray();
-        way = Ways(track, place);
     }
 
     public void Fill(MemberPath path, ReadOnlySpan<float> draws)
@@ -49,30 +43,11 @@ internal sealed class MemberSampler
         {
             var column = columns[k];
             ref readonly var weight = ref weights[k];
-            var (a, c) = (along.At(column) * weight.Along + weight.AlongBiasNmi, cross.At(column));
-            path.X[k] = path.Forecast[k].XNmi + a * way[k].East + c * way[k].North;
-            path.Y[k] = path.Forecast[k].YNmi + a * way[k].North - c * way[k].East;
+            path.AlongNmi[k] = along.At(column) * weight.Along + weight.AlongBiasNmi;
+            path.CrossNmi[k] = cross.At(column);
             path.MaxKt[k] = gone[k] ? 0 : Math.Max(0, weight.LikelyKt + wind.At(column) * weight.Wind);
             path.Size[k] = Math.Exp(size.At(column) * weight.Size + errors.SizeBias) * errors.MeanReach;
         }
-    }
-
-    /// <summary>From the point before to the point after; north where the storm hardly moves.</summary>
-    internal static (double East, double North)[] Ways(ForecastTrack track, GeoPoint place)
-    {
-        var plane = new LocalPlane(place);
-        var ways = new (double, double)[track.Points.Count];
-        for (var k = 0; k < ways.Length; k++)
-        {
-            var (before, after) = (track.Points[Math.Max(k - 1, 0)], track.Points[Math.Min(k + 1, ways.Length - 1)]);
-            var (x1, y1) = plane.Place(before.Centre);
-            var (x2, y2) = plane.Place(after.Centre);
-            var length = Math.Sqrt((x2 - x1) * (x2 - x1) + (y2 - y1) * (y2 - y1));
-            var slow = length < SlowKt * (after.LeadHours - before.LeadHours);
-            ways[k] = slow ? (0, 1) : ((x2 - x1) / length, (y2 - y1) / length);
-        }
-
-        return ways;
     }
 
     private static double SpeedKt(ForecastTrack track, int k)

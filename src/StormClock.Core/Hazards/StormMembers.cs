@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Eight = System.Runtime.Intrinsics.Vector256<float>;
 using Quarters = System.Runtime.Intrinsics.Vector128<float>;
 
@@ -66,11 +67,8 @@ public sealed class StormMembers
 
     private void Sample(MemberReach[] reaches)
     {
-        // The map's origin is of no matter: only the distance from the forecast, along and across its way, is kept.
-        var origin = Track.Points[0].Centre;
-        var sampler = new MemberSampler(Track, origin, Errors);
-        var ways = MemberSampler.Ways(Track, origin);
-        var path = new MemberPath(Track, origin);
+        var sampler = new MemberSampler(Track, Errors);
+        var path = new MemberPath(Points);
         var size = new Eight[Points];
         for (var block = 0; block < Blocks; block++)
         {
@@ -80,10 +78,9 @@ public sealed class StormMembers
                 sampler.Fill(path, Draws.Of(m));
                 for (var k = 0; k < Points; k++)
                 {
-                    var (dx, dy) = (path.X[k] - path.Forecast[k].XNmi, path.Y[k] - path.Forecast[k].YNmi);
                     var at = (block * Points + k) * Lanes + m - first;
-                    Singles(along)[at] = (float)(dx * ways[k].East + dy * ways[k].North);
-                    Singles(cross)[at] = (float)(dx * ways[k].North - dy * ways[k].East);
+                    Singles(along)[at] = (float)path.AlongNmi[k];
+                    Singles(cross)[at] = (float)path.CrossNmi[k];
                     Singles(maxKt)[at] = (float)path.MaxKt[k];
                     Singles(size)[k * Lanes + m - first] = (float)path.Size[k];
                 }
@@ -105,5 +102,5 @@ public sealed class StormMembers
     private static Span<float> Singles(Eight[] table) => MemoryMarshal.Cast<Eight, float>(table.AsSpan());
 
     private static Quarters Floats(QuadrantShape shape) =>
-        System.Runtime.Intrinsics.Vector128.Create((float)shape.Ne, (float)shape.Se, (float)shape.Sw, (float)shape.Nw);
+        Vector128.Create((float)shape.Ne, (float)shape.Se, (float)shape.Sw, (float)shape.Nw);
 }
