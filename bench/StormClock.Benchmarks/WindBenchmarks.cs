@@ -37,7 +37,7 @@ public class WindBenchmarks
     /// <summary>Rows of the clock command; on one core.</summary>
     [Benchmark]
     public ClockRow[] ThousandPlacesOneCore() =>
-        Array.ConvertAll(Places, place => ClockRow.Of(SampleStorms.Ian16, "place", winds.At(place)));
+        Array.ConvertAll(Places, place => ClockRow.Of(SampleStorms.Ian16, "place", place, winds.At(place)));
 
     /// <summary>The same on all cores, in pieces as the clock command does it.</summary>
     [Benchmark]
@@ -47,7 +47,7 @@ public class WindBenchmarks
         Parallel.For(0, 20, piece =>
         {
             var own = new PlaceWinds(WindOutlook.Storm(SampleStorms.Ian16, Thresholds));
-            for (var p = piece * 50; p < (piece + 1) * 50; p++) rows[p] = ClockRow.Of(SampleStorms.Ian16, "place", own.At(Places[p]));
+            for (var p = piece * 50; p < (piece + 1) * 50; p++) rows[p] = ClockRow.Of(SampleStorms.Ian16, "place", Places[p], own.At(Places[p]));
         });
         return rows;
     }

@@ -12,8 +12,8 @@ public sealed record TrackFault(Instant At, string Reason);
 public sealed record TrackFindings(IReadOnlyList<TrackFault> Impossible, CycloneAdvisory Mended);
 
 /// <summary>
-/// Looks whether a track can be: points that go on in time, at a speed that storms have, and a stronger wind that nowhere reaches
-/// farther than a weaker one.
+/// Looks whether a track can be: points that go on in time, at a speed that storms have, winds and reaches that storms have, and a
+/// stronger wind that nowhere reaches farther than a weaker one.
 /// </summary>
 public static class TrackCheck
 {
@@ -22,6 +22,12 @@ public static class TrackCheck
     /// for the fastest on record (C).
     /// </summary>
     public const double FastestKt = 100;
+
+    /// <summary>No storm is stronger: the strongest on record had 185 kt (M); this leaves room (C).</summary>
+    public const double StrongestKt = 250;
+
+    /// <summary>No wind of 34 kt reaches farther: the widest on record had some 500 n mi (M); this leaves room (C).</summary>
+    public const double FarthestNmi = 1000;
 
     // Positions are rounded to a tenth of a degree, which over a short while would look like a great speed.
     private const double ShortestStepHours = 1;
@@ -47,7 +53,20 @@ public static class TrackCheck
             else if (from.Centre is { } here && to.Centre is { } there && Jump(here, there, to.Valid - from.Valid) is { } jump) faults.Add(new(to.Valid, jump));
         }
 
+        foreach (var point in advisory.Forecast.Prepend(advisory.Now))
+        {
+            if (Beyond(point) is { } reason) faults.Add(new(point.Valid, reason));
+        }
+
         return faults;
+    }
+
+    /// <summary>What of a point no storm has, in words.</summary>
+    private static string? Beyond(CyclonePoint point)
+    {
+        if (point.MaxWindKt > StrongestKt) return FormattableString.Invariant($"a wind of {point.MaxWindKt:0} kt is beyond any storm; fetch it again");
+        var farthest = new[] { point.Radii34, point.Radii50, point.Radii64 }.Max(radii => radii?.LargestNmi ?? 0);
+        return farthest <= FarthestNmi ? null : FormattableString.Invariant($"a reach of {farthest:0} n mi is beyond any storm; fetch it again");
     }
 
     /// <summary>Each point with the one that follows it in the text.</summary>

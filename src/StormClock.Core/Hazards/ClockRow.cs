@@ -2,6 +2,7 @@ using System.Globalization;
 using NodaTime.Text;
 using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Hazards;
 
@@ -13,6 +14,7 @@ namespace StormClock.Core.Hazards;
 /// <param name="Advisory">Advisory number as written.</param>
 /// <param name="Issued">UTC, ISO 8601 with Z.</param>
 /// <param name="PeakGustMps">At 10 m in the open, over all members.</param>
+/// <param name="WindFrom">Where wind of 34 kt comes from by the forecast track; null when it (almost) never comes.</param>
 /// <param name="OfficialLocation">Whose official chances were used, as written; null when none was at hand.</param>
 /// <param name="SourcesDiffer">The official chance of 34 kt and ours are more than 20 points apart; null when there is no official one.</param>
 public sealed record ClockRow(
@@ -22,6 +24,7 @@ public sealed record ClockRow(
     string Place,
     IReadOnlyList<ClockWind> Wind,
     PeakGust PeakGustMps,
+    ClockDirection? WindFrom,
     string? OfficialLocation,
     bool? SourcesDiffer)
 {
@@ -30,13 +33,11 @@ public sealed record ClockRow(
 
     /// <param name="members">Of this advisory at this place, with at least <see cref="ThresholdsKt"/>.</param>
     /// <param name="official">Chances for the place issued with this advisory; null when there are none.</param>
-    public static ClockRow Of(CycloneAdvisory advisory, string place, WindMembers members, OfficialChances? official = null)
+    public static ClockRow Of(CycloneAdvisory advisory, string place, GeoPoint at, WindMembers members, OfficialChances? official = null)
     {
+        var crossings = ThresholdsKt.Select(threshold => WindCrossing.Of(members, threshold, advisory.IssuedAt)).ToList();
         var winds = new List<ClockWind>();
-        foreach (var threshold in ThresholdsKt)
-        {
-            winds.Add(ClockWind.Of(WindCrossing.Of(members, threshold, advisory.IssuedAt), official, winds.LastOrDefault()));
-        }
+        foreach (var crossing in crossings) winds.Add(ClockWind.Of(crossing, official, winds.LastOrDefault()));
 
         return new(
             advisory.StormId,
@@ -45,8 +46,24 @@ public sealed record ClockRow(
             place,
             winds,
             PeakGust.At(members, heightM: 10, Terrain.OpenFarmland, Exposure.Open).Rounded(),
+            ClockDirection.Of(advisory, at, crossings[0]),
             official?.Location,
             official is null ? null : OfficialBlend.Differ(winds[0].Chance, winds[0].OfficialChance!.Value));
+    }
+}
+
+/// <summary>Where the wind comes from, whole degrees from north, clockwise; ±25° where the track holds.</summary>
+/// <param name="ArrivalDeg">At its most likely arrival.</param>
+/// <param name="EndDeg">At its end.</param>
+public sealed record ClockDirection(int ArrivalDeg, int EndDeg)
+{
+    internal static ClockDirection? Of(CycloneAdvisory advisory, GeoPoint at, WindCrossing crossing)
+    {
+        if (crossing is not { MostLikely: { } arrival, End: { } end }) return null;
+        var track = ForecastTrack.Of(advisory);
+        return new(FromDeg(arrival), FromDeg(end));
+
+        int FromDeg(Instant when) => (int)Math.Round(WindDirection.FromDeg(track.CentreAt((when - track.Origin).TotalHours), at)) % 360;
     }
 }
 

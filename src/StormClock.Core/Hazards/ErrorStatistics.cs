@@ -34,7 +34,11 @@ public sealed record ErrorStatistics(
     /// Official Atlantic forecasts 2016–2025 against best track, as <c>StormClock.Skill refit</c> wrote them to
     /// <c>Data/errors-atlantic.txt</c> (D).
     /// </summary>
-    public static ErrorStatistics Atlantic { get; } = ErrorStatisticsText.Embedded("errors-atlantic.txt");
+    public static ErrorStatistics Atlantic { get; } = ErrorStatisticsText.Read(ErrorStatisticsText.Embedded("errors-atlantic.txt"));
+
+    private const string AnyOther = "*";
+
+    private static readonly Dictionary<string, double[]> TrackSpread = ErrorStatisticsText.Rows(ErrorStatisticsText.Embedded("track-spread-by-basin.txt"));
 
     /// <summary>The forecast taken as written. Only the reduction from largest to mean reach stays, with its size bias.</summary>
     public static ErrorStatistics None { get; } = Zero();
@@ -77,14 +81,14 @@ public sealed record ErrorStatistics(
 
     /// <summary>
     /// Statistics for a storm by the basin in its id. Only the Atlantic is measured; the others are that with a factor on the
-    /// track spread: eastern Pacific 0.95 (from the cones of 2023, R2), central Pacific 1.1 and other agencies 1.2 (C).
+    /// track spread, from <c>Data/track-spread-by-basin.txt</c>.
     /// </summary>
     /// <param name="stormId">Basin, number and year, e.g. <c>AL092022</c>.</param>
     public static ErrorStatistics For(string stormId)
     {
-        var basin = stormId.Length >= 2 ? stormId[..2].ToUpperInvariant() : "";
-        var factor = basin switch { "AL" => 1.0, "EP" => 0.95, "CP" => 1.1, _ => 1.2 };
-        return Atlantic with { TrackScale = Atlantic.TrackScale * factor };
+        var basin = stormId.Length >= 2 ? stormId[..2].ToUpperInvariant() : AnyOther;
+        var factor = TrackSpread.TryGetValue(basin, out var own) ? own : TrackSpread[AnyOther];
+        return Atlantic with { TrackScale = Atlantic.TrackScale * factor[0] };
     }
 
     /// <summary>Spread along the track over that of the table, by forecast speed.</summary>

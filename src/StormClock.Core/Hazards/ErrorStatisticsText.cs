@@ -10,21 +10,25 @@ namespace StormClock.Core.Hazards;
 public static class ErrorStatisticsText
 {
     /// <summary>A text that is part of this program.</summary>
-    internal static ErrorStatistics Embedded(string name)
+    internal static string Embedded(string name)
     {
         using var stream = typeof(ErrorStatisticsText).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"{name} is not embedded.");
         using var reader = new StreamReader(stream);
-        return Read(reader.ReadToEnd());
+        return reader.ReadToEnd();
     }
+
+    /// <summary>Names and their numbers, without comments.</summary>
+    internal static Dictionary<string, double[]> Rows(string text) => text
+        .Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+        .Where(line => line[0] != '#')
+        .Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        .ToDictionary(words => words[0], words => words[1..].Select(word => double.Parse(word, CultureInfo.InvariantCulture)).ToArray());
 
     /// <summary>Throws FormatException where a line is missing or has too few numbers: the texts are this program's own.</summary>
     public static ErrorStatistics Read(string text)
     {
-        var rows = text.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-            .Where(line => line[0] != '#')
-            .Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-            .ToDictionary(words => words[0], words => words[1..].Select(word => double.Parse(word, CultureInfo.InvariantCulture)).ToArray());
+        var rows = Rows(text);
         var leads = ErrorStatistics.LeadHours.Count;
         if (!Row("lead-h", leads).SequenceEqual(ErrorStatistics.LeadHours)) throw new FormatException("The leads are not those of this program.");
         return new(

@@ -37,6 +37,16 @@ public sealed class ForecastTrack
 
     public double HorizonHours => Points[^1].LeadHours;
 
+    /// <summary>Where the centre is forecast to be, on the great circle between two points; held at both ends.</summary>
+    public GeoPoint CentreAt(double leadHours)
+    {
+        var right = Points.TakeWhile(point => point.LeadHours < leadHours).Count();
+        if (right == 0) return Points[0].Centre;
+        if (right == Points.Count) return Points[^1].Centre;
+        var (from, to) = (Points[right - 1], Points[right]);
+        return GreatCircle.Along(from.Centre, to.Centre, (leadHours - from.LeadHours) / (to.LeadHours - from.LeadHours));
+    }
+
     public static ForecastTrack Of(CycloneAdvisory advisory)
     {
         var written = Written(advisory);

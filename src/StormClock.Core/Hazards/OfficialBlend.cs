@@ -16,5 +16,5 @@ public static class OfficialBlend
     /// <summary>Both chances of 34 kt for the same place and time, 0 to 1.</summary>
     public static bool Differ(double ours, double official) => Math.Abs(ours - official) > Apart;
 
-    private static double OfficialWeight(double windKt) => windKt switch { < 50 => 0, < 64 => 0.3, _ => 0.5 };
+    private static double OfficialWeight(double windKt) => windKt switch { < 50 => 0, < 64 => 0.15, _ => 0.5 };
 }

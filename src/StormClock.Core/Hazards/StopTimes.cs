@@ -1,3 +1,5 @@
+using StormClock.Core.Units;
+
 namespace StormClock.Core.Hazards;
 
 /// <summary>
@@ -8,15 +10,18 @@ public sealed class StopTimes
 {
     private readonly MemberTimes? members;
     private readonly Instant origin;
+    private readonly Instant now;
     private readonly Instant? notAfter;
     private readonly Instant? heldTo;
 
     /// <param name="members">Members in which the wind comes; hours after <paramref name="origin"/>.</param>
+    /// <param name="now">When this is said: what is 15 % of the time left counts from it.</param>
     /// <param name="notAfter">A leave-by time that holds for certain; null when there is none.</param>
-    public StopTimes(MemberTimes members, Instant origin, Instant? notAfter)
+    public StopTimes(MemberTimes members, Instant origin, Instant now, Instant? notAfter)
     {
         this.members = members.Count > 0 ? members : null;
         this.origin = origin;
+        this.now = now;
         this.notAfter = notAfter;
     }
 
@@ -25,15 +30,15 @@ public sealed class StopTimes
 
     private StopTimes(StopTimes stop, Instant heldTo)
     {
-        (members, origin, notAfter) = (stop.members, stop.origin, stop.notAfter);
+        (members, origin, now, notAfter) = (stop.members, stop.origin, stop.now, stop.notAfter);
         this.heldTo = heldTo;
     }
 
-    /// <summary>Earliest reasonable stop (10 %): nothing of the class is planned after it. Null when it never comes.</summary>
-    public Instant? Earliest => At(0.10) is { } earliest && !(heldTo < earliest) ? earliest : heldTo;
+    /// <summary>Earliest reasonable stop: nothing of the class is planned after it. Null when it never comes.</summary>
+    public Instant? Earliest => Moments.Sooner(heldTo, Moments.Sooner(notAfter, members is null ? null : CarefulTimes.Earliest(At(CarefulTimes.TenthShare), At(0.50), now)));
 
     /// <summary>Most likely stop (50 %).</summary>
-    public Instant? Likely => At(0.50);
+    public Instant? Likely => Moments.Sooner(notAfter, members is null ? null : At(0.50));
 
     /// <summary>Share of members in which work can still go on until <paramref name="end"/>.</summary>
     public double ChanceOpenUntil(Instant end)
@@ -49,10 +54,5 @@ public sealed class StopTimes
     /// <summary>The same stop with work ended at the latest by a time that is held to; what is likely stays as it is.</summary>
     public StopTimes HeldTo(Instant close) => new(this, close);
 
-    private Instant? At(double share)
-    {
-        if (members is null) return notAfter;
-        var stop = origin + Duration.FromHours(MemberTimes.Quantile(members.Arrivals, share));
-        return notAfter is { } cap && cap < stop ? cap : stop;
-    }
+    private Instant At(double share) => origin + Duration.FromHours(MemberTimes.Quantile(members!.Arrivals, share));
 }

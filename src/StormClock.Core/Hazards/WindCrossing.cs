@@ -29,13 +29,6 @@ public sealed record WindCrossing(
     private const double HurricaneKt = 64;
     private static readonly Duration HurricaneMargin = Duration.FromHours(3);
 
-    // No arrival is known to better than this share of the time left (C): a storm whose whole forecast is slow errs everywhere at
-    // once. It moves the earliest time of fast storms, whose members lie close together.
-    private const double LeastSpreadOfLead = 0.15;
-
-    // The spread of a single member, which shows none (C).
-    private static readonly Duration LoneLeastSpread = Duration.FromHours(3);
-
     private static readonly int[] Leads = [12, 24, 36, 48, 72, 96, 120];
 
     /// <summary>
@@ -52,15 +45,14 @@ public sealed record WindCrossing(
 
         var likely = At(arrivals, 0.5);
         var end = At(Arrived(members.EndHours(thresholdKt)), 0.5);
-        var least = (likely - now) * LeastSpreadOfLead;
         if (members.Count == 1)
         {
-            var spread = Duration.Max(LoneLeastSpread, least);
+            var spread = CarefulTimes.LoneSpread(likely, now);
             return new(thresholdKt, chance, chanceBy, likely - spread, likely, likely + spread, end, likely - spread);
         }
 
         var margin = thresholdKt >= HurricaneKt ? HurricaneMargin : Duration.Zero;
-        var earliest = Instant.Min(At(arrivals, 0.1), likely - least);
+        var earliest = CarefulTimes.Earliest(At(arrivals, CarefulTimes.TenthShare), likely, now);
         return new(thresholdKt, chance, chanceBy, earliest - margin, likely, At(arrivals, 0.9), end, Total(arrivals, members.Count) - margin);
 
         Instant At(float[] sorted, double share) =>

@@ -5,7 +5,8 @@ namespace StormClock.Core.Hazards;
 /// count, so that a storm that has passed fades out of it.
 /// </summary>
 /// <param name="Chance">Share of members in which the wind is not over yet, 0 to 1.</param>
-/// <param name="Earliest">Earliest reasonable arrival: 10 % of those members are sooner. Null when (almost) none is left.</param>
+/// <param name="Earliest">Earliest reasonable arrival: 10 % of those members are sooner, and at least 15 % of the time left
+/// before the likely one. Null when (almost) none is left.</param>
 /// <param name="Likely">Half of those members are sooner.</param>
 /// <param name="Latest">90 % of those members are sooner.</param>
 /// <param name="LastEnd">When the wind is over in all but 1 of 200 members; null when none is left.</param>
@@ -22,17 +23,15 @@ public sealed record WindSoon(double Chance, Instant? Earliest, Instant? Likely,
         var chance = (double)times.Count / members.Count;
         if (chance < AlmostNever) return Never;
 
-        var margin = members.Count == 1 ? LoneMargin(members.Origin + Duration.FromHours(times.Arrivals[0]), now) : Duration.Zero;
+        var likely = At(times.Arrivals, 0.50);
+        var margin = members.Count == 1 ? CarefulTimes.LoneSpread(likely, now) : Duration.Zero;
         return new(
             chance,
-            At(times.Arrivals, 0.10) - margin,
-            At(times.Arrivals, 0.50),
+            CarefulTimes.Earliest(At(times.Arrivals, CarefulTimes.TenthShare) - margin, likely, now),
+            likely,
             At(times.Arrivals, 0.90) + margin,
             At(times.Ends, 1 - AlmostNever) + margin);
 
         Instant At(ReadOnlySpan<float> sorted, double share) => members.Origin + Duration.FromHours(MemberTimes.Quantile(sorted, share));
     }
-
-    /// <summary>Stand-in for the spread that a single member cannot have: 15 % of what is left, at least 3 h (convention).</summary>
-    private static Duration LoneMargin(Instant arrival, Instant now) => Duration.FromHours(Math.Max(3, 0.15 * (arrival - now).TotalHours));
 }

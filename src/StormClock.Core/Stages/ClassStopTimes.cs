@@ -38,6 +38,6 @@ internal static class ClassStopTimes
 
         // A lone member has no spread of its own: its stop is taken at the careful end.
         if (wind!.Members.Count == 1) return new(earliest < notAfter ? earliest : notAfter ?? earliest);
-        return new(wind.Members.Unfinished(marineKt, now), wind.Members.Origin, notAfter);
+        return new(wind.Members.Unfinished(marineKt, now), wind.Members.Origin, now, notAfter);
     }
 }

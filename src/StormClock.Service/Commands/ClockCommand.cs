@@ -51,7 +51,7 @@ internal static class ClockCommand
             var (which, from) = (piece / pieces, piece % pieces * PlacesInPiece);
             var winds = new PlaceWinds(WindOutlook.Storm(advisories[which], ClockRow.ThresholdsKt));
             for (var p = from; p < Math.Min(from + PlacesInPiece, places.Count); p++)
-                rows[which * places.Count + p] = ClockRow.Of(advisories[which], places[p].Name, winds.At(places[p].At), Official(tables, advisories[which], places[p].At));
+                rows[which * places.Count + p] = ClockRow.Of(advisories[which], places[p].Name, places[p].At, winds.At(places[p].At), Official(tables, advisories[which], places[p].At));
         });
         return rows;
     }
@@ -65,6 +65,11 @@ internal static class ClockCommand
                 ? "(almost) never within the forecast"
                 : $"as early as {Short(wind.EarliestReasonable)}, most likely {Short(wind.MostLikely)}, latest {Short(wind.Latest)}, over {Short(wind.End)}";
             Console.WriteLine($"  {wind.ThresholdKt:0} kt sustained: {wind.Chance:0 %} chance; {times}");
+        }
+
+        if (row.WindFrom is { } from)
+        {
+            Console.WriteLine($"  The wind comes first from {CompassPoint.Of(from.ArrivalDeg)}, at the end from {CompassPoint.Of(from.EndDeg)}, if the track holds.");
         }
 
         if (row.SourcesDiffer is true)

@@ -30,6 +30,19 @@ public class TrackCheckTests
         if (refused) Assert.Contains("jump", found.Impossible[0].Reason);
     }
 
+    [Theory]
+    [InlineData(185, 460, false)]
+    [InlineData(250, 1000, false)]
+    [InlineData(251, 100, true)]
+    [InlineData(400, 100, true)]
+    [InlineData(100, 1005, true)]
+    public void Of_WindOrReachBeyondAnyStorm_IsImpossible(double maxKt, double reachNmi, bool refused)
+    {
+        var found = TrackCheck.Of(Storm(SampleStorms.Point(3, 20, -60, 70, Round), SampleStorms.Point(24, 21, -62, maxKt, new(reachNmi, 100, 100, 100))));
+        Assert.Equal(refused, found.Impossible.Count > 0);
+        if (refused) Assert.Contains("beyond any storm", found.Impossible[0].Reason);
+    }
+
     [Fact]
     public void Of_StepAcrossTheAntimeridian_IsNoJump() =>
         Assert.Empty(TrackCheck.Of(Storm(SampleStorms.Point(3, 20, 179, 70), SampleStorms.Point(12, 21, -179, 70))).Impossible);

@@ -4,10 +4,10 @@ namespace StormClock.Core.Tests.Hazards;
 
 public class OfficialBlendTests
 {
-    /// <summary>Weights of science.md 3.6: 34 kt ours alone, 50 kt 0.7 and 0.3, 64 kt half and half.</summary>
+    /// <summary>34 kt ours alone, 64 kt half and half (science.md 3.6); 50 kt 0.85 and 0.15 (docs/hazards.md 8, D).</summary>
     [Theory]
     [InlineData(34, 0.60, 0.20, 0.60)]
-    [InlineData(50, 0.60, 0.20, 0.48)]
+    [InlineData(50, 0.60, 0.20, 0.54)]
     [InlineData(64, 0.60, 0.20, 0.40)]
     [InlineData(64, 0.00, 0.10, 0.05)]
     public void Chance_WithOfficial_IsMixedByWind(double wind, double ours, double official, double expected) =>

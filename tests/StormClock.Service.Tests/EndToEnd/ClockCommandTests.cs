@@ -33,7 +33,7 @@ public sealed class ClockCommandTests : IDisposable
         Assert.Equal([null, null, "GFMX 301N 842W", null], rows.Select(row => Text(row, "officialLocation")));
         var (before, after) = (Chances(alone[2]), Chances(rows[2]));
         Assert.Equal(before[0], after[0]);
-        Assert.Equal(0.7 * before[1] + 0.3 * 0.02, after[1], 1e-4);
+        Assert.Equal(0.85 * before[1] + 0.15 * 0.02, after[1], 1e-4);
         Assert.Equal(0.5 * before[2] + 0.5 * 0.01, after[2], 1e-4);
         Assert.Equal([0.05, 0.02, 0.01], rows[2].GetProperty("wind").EnumerateArray().Select(wind => wind.GetProperty("officialChance").GetDouble()));
         Assert.All(new[] { 0, 1, 3 }, i => Assert.Equal(alone[i].GetRawText(), rows[i].GetRawText()));
