@@ -37,7 +37,7 @@ internal static class BenchGarden
         var id = $"item-{i:00}";
         var first = JobOf(id, i, Kinds[i % Kinds.Length], []);
         Job[] jobs = i % 2 == 0 ? [first] : [first, JobOf(id, i + 3, JobKind.Strap, [first.Id])];
-        return new(id, id, "tall_crop", $"area-{i % 8}", 1 + i % 4, 5 + i, 20 + 7 * i % 90, [], jobs);
+        return new(id, id, "tall_crop", $"area-{i % 8}", 1 + i % 4, 20 + 7 * i % 90, [], jobs);
     }
 
     private static Job JobOf(string itemId, int i, JobKind kind, IReadOnlyList<string> after)

@@ -8,7 +8,7 @@ public class HouseRulesTests
 {
     /// <summary>Each room may use itself and the rooms before it. Nobody uses Formats.</summary>
     private static readonly string[] Rooms =
-        ["Units", "Garden", "Advisories", "Hazards", "Stages", "Plan", "Reminders", "Acknowledgements", "Recheck", "Formats"];
+        ["Units", "Garden", "Advisories", "Hazards", "Loads", "Water", "Worth", "Stages", "Plan", "Reminders", "Acknowledgements", "Recheck", "Formats"];
 
     private static readonly Assembly Core = typeof(GeoPoint).Assembly;
 

@@ -21,6 +21,9 @@ public sealed record GardenBook(
     IReadOnlyList<StorePlace> Stores,
     IReadOnlyDictionary<WorkClass, WorkLimit> Limits)
 {
+    /// <summary>When the garden was last walked with this book in hand; null when not given.</summary>
+    public LocalDate? Surveyed { get; init; }
+
     public IEnumerable<Job> Jobs => Items.SelectMany(item => item.Jobs);
 
     public Item ItemOf(Job job) => Items.First(item => item.Id == job.ItemId);
@@ -47,6 +50,7 @@ public sealed record WorkLimit(double SustainedMps, double GustMps)
 /// <param name="Hours">When this person can work, local time; empty means all daylight of every day.</param>
 /// <param name="DaysOff">Local dates on which this person does not work at all.</param>
 /// <param name="LiftKg">Heaviest load this person lifts alone, kg.</param>
+/// <param name="LadderAlone">Goes up a ladder without anybody at its foot.</param>
 public sealed record Person(
     string Id,
     string Name,
@@ -55,7 +59,11 @@ public sealed record Person(
     IReadOnlyList<WorkHours> Hours,
     IReadOnlyList<LocalDate> DaysOff,
     double LiftKg,
-    bool LadderAlone);
+    bool LadderAlone)
+{
+    /// <summary>Never goes up a ladder.</summary>
+    public bool NoLadder { get; init; }
+}
 
 /// <summary>Hours in which a person can work, on the named weekdays or on one date.</summary>
 /// <param name="Days">Weekdays; empty when <paramref name="Date"/> is given.</param>
@@ -72,55 +80,37 @@ public sealed record Site(
     GeoPoint At,
     Terrain Terrain,
     IReadOnlyDictionary<string, int> TravelMinutes,
-    IReadOnlyList<string> Codes);
+    IReadOnlyList<string> Codes)
+{
+    /// <summary>What heights of this site are measured from, as the gardener writes it, e.g. <c>NAVD88</c>; null when she does not say.</summary>
+    public string? Datum { get; init; }
 
-public sealed record Area(string Id, string Name, string SiteId, Exposure Exposure);
+    /// <summary>Height of the ground above the datum, m, where an area has none of its own; null when not given.</summary>
+    public double? GroundM { get; init; }
+}
 
-/// <param name="Kind">Item kind in the trade's words, e.g. <c>potted_tree</c>.</param>
-/// <param name="ValueUsd">What the whole line is worth to the gardener, in her money.</param>
-/// <param name="Endangers">Who or what it can hurt, e.g. <c>neighbour_window</c>; empty when nothing.</param>
-public sealed record Item(
-    string Id,
-    string Name,
-    string Kind,
-    string AreaId,
-    int Count,
-    double MassKg,
-    double ValueUsd,
-    IReadOnlyList<string> Endangers,
-    IReadOnlyList<Job> Jobs);
+public sealed record Area(string Id, string Name, string SiteId, Exposure Exposure)
+{
+    /// <summary>Height of the ground above the site's datum, m; null when not given.</summary>
+    public double? GroundM { get; init; }
 
-/// <summary>One thing to be done to an item before the storm.</summary>
-/// <param name="Id">Unique in the garden: <c>item-id/kind</c>.</param>
-/// <param name="Minutes">For the whole line by the people it needs, by the book.</param>
-/// <param name="People">How many people it takes at once, 1 or 2.</param>
-/// <param name="After">Ids of jobs that must be done before it starts.</param>
-/// <param name="Value">Worth of having it done, in the garden's money; until losses are computed, the item's value.</param>
-/// <param name="HazardToOthers">Extra worth because it can hit people or reach water.</param>
-/// <param name="Fallback">The cheap thing to do when it does not fit, in the gardener's words.</param>
-/// <param name="Undo">What must be undone afterwards; null when nothing.</param>
-/// <param name="LastRound">Kept for the last hours: glass, loose things, lids, animals, soaking.</param>
-public sealed record Job(
-    string Id,
-    string ItemId,
-    JobKind Kind,
-    int Minutes,
-    int People,
-    WorkClass Class,
-    IReadOnlyList<string> After,
-    double Value,
-    double HazardToOthers,
-    IReadOnlyList<MaterialNeed> Materials,
-    string? StoreId,
-    double StoreFloorM2,
-    double StoreVolumeM3,
-    string? Fallback,
-    JobKind? Undo,
-    bool LastRound);
+    /// <summary>Distance to open water, m; null when not given. The next two likewise.</summary>
+    public double? WaterM { get; init; }
 
-public sealed record MaterialNeed(string Material, double Quantity, string Unit);
+    public double? NeighbourM { get; init; }
+
+    /// <summary>Distance to the nearest glass that is not the item's own.</summary>
+    public double? GlassM { get; init; }
+}
 
 public sealed record Supply(string Material, double Quantity, string Unit);
 
 /// <summary>A place things are moved into: free floor and volume; null when not given.</summary>
-public sealed record StorePlace(string Id, string Name, string SiteId, double? FloorM2, double? VolumeM3);
+public sealed record StorePlace(string Id, string Name, string SiteId, double? FloorM2, double? VolumeM3)
+{
+    /// <summary>Clear width of the door, m; null when not given.</summary>
+    public double? DoorM { get; init; }
+
+    /// <summary>Height of the floor or shelf above the ground outside, m; null when not given.</summary>
+    public double? RaisedM { get; init; }
+}

@@ -20,16 +20,23 @@ public sealed partial class GardenReader
     private Item Item(YamlFields fields)
     {
         var id = fields.Id("id", "fig-pots");
+        var kind = Kind(fields);
+        var known = ItemKinds.All.GetValueOrDefault(kind);
+        var written = new ItemBuild { MassKg = fields.Amount("mass", QuantityKind.Mass, 0, 20_000) };
         var item = new Item(
             id,
             fields.OptionalText("name", "Figs in pots") ?? Named(id),
-            Kind(fields),
+            kind,
             fields.Text("area", "porch"),
             fields.Whole("count", 1, 100_000, null, "3"),
-            fields.Amount("mass", QuantityKind.Mass, 0, 20_000) ?? 0,
             fields.Number("value", 0, 10_000_000, JobDefaults.UnstatedValue, "120"),
             [.. fields.Words("endangers", "[neighbour_window]").Select(word => word.Text)],
-            []);
+            [])
+        {
+            Shape = known?.Shape ?? default,
+            Written = written,
+            Build = known is null ? written : written.Or(known.Typical),
+        };
         references.Add((fields.LineOf("area"), fields.Subject, "area", item.AreaId));
         return item with { Jobs = Jobs(fields, item) };
     }
@@ -75,7 +82,7 @@ public sealed partial class GardenReader
 
     private Job Job(YamlFields fields, Item item, JobKind kind, string id)
     {
-        var traits = ItemKinds.All.GetValueOrDefault(item.Kind);
+        var traits = ItemKinds.All.GetValueOrDefault(item.Kind)?.Traits ?? default;
         var store = fields.Map("store", "store", GardenKeys.JobStore, "{id: shed, floor_m2: 1.5}");
         if (store is not null) references.Add((store.LineOf("id"), fields.Subject, "store", store.Text("id", "shed")));
         return new Job(

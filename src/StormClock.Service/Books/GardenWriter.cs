@@ -65,7 +65,7 @@ public static class GardenWriter
             Line(text, 4, "kind", item.Kind);
             Line(text, 4, "area", Text(item.AreaId));
             Line(text, 4, "count", Number(item.Count));
-            Line(text, 4, "mass", $"{Number(item.MassKg)} kg");
+            Line(text, 4, "mass", item.Written.MassKg is { } mass ? $"{Number(mass)} kg" : null);
             Line(text, 4, "value", Number(item.ValueUsd));
             Line(text, 4, "endangers", List(item.Endangers.Select(Text)));
             if (item.Jobs.Count > 0) text.Append("    jobs:\n");

@@ -1,34 +1,11 @@
+using StormClock.Core.Garden;
+
 namespace StormClock.Service.Books;
-
-/// <summary>What about a kind of thing decides how it is worked on.</summary>
-[Flags]
-internal enum ItemTraits
-{
-    None = 0,
-
-    /// <summary>Hangs or stands above reach: taken down from a ladder.</summary>
-    Hung = 1,
-
-    /// <summary>Catches wind as a sheet does: stops at the sheet limit (trade.md 1.1, C).</summary>
-    Sheet = 2,
-
-    /// <summary>Breaks, and is wanted in place until the last hours.</summary>
-    Glass = 4,
-
-    /// <summary>Alive; moved last.</summary>
-    Animal = 8,
-
-    /// <summary>Woody and high enough to be cut with a saw.</summary>
-    Tree = 16,
-
-    /// <summary>A weight to be handled, not a plant to be tied.</summary>
-    Heavy = 32,
-}
 
 /// <summary>The kinds of things a garden book knows, in the trade's words (trade.md 9).</summary>
 internal static class ItemKinds
 {
-    public static IReadOnlyDictionary<string, ItemTraits> All { get; } = new Dictionary<string, ItemTraits>
+    private static readonly Dictionary<string, ItemTraits> Traits = new()
     {
         ["bed"] = ItemTraits.None,
         ["seedlings"] = ItemTraits.None,
@@ -88,4 +65,7 @@ internal static class ItemKinds
         ["animals"] = ItemTraits.Animal,
         ["other"] = ItemTraits.None,
     };
+
+    public static IReadOnlyDictionary<string, ItemKind> All { get; } = Traits.ToDictionary(
+        kind => kind.Key, kind => new ItemKind(kind.Key, kind.Key.Replace('_', ' '), kind.Value, ItemShape.Fixed, 50, ItemBuild.Unknown, []));
 }

@@ -23,8 +23,8 @@ internal static class Gardens
 
     public static GardenBook With(IReadOnlyList<Person> people, params Job[] jobs)
     {
-        Item item = new("item", "Item", "tall_crop", "bed", 1, 0, 0, [], [.. jobs.Where(job => job.ItemId == "item")]);
-        Item far = new("far-item", "Far item", "tall_crop", "far-bed", 1, 0, 0, [], [.. jobs.Where(job => job.ItemId == "far-item")]);
+        Item item = new("item", "Item", "tall_crop", "bed", 1, 0, [], [.. jobs.Where(job => job.ItemId == "item")]);
+        Item far = new("far-item", "Far item", "tall_crop", "far-bed", 1, 0, [], [.. jobs.Where(job => job.ItemId == "far-item")]);
         return new(
             "plot", "Plot", Zone, UnitSystem.Metric, false, people, [Home, Far],
             [new("bed", "Bed", "home", Exposure.Open), new("far-bed", "Far bed", "far", Exposure.Open)],
