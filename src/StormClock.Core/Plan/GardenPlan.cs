@@ -27,4 +27,8 @@ public sealed record GardenPlan(
     IReadOnlyList<PlannedJob> Jobs,
     IReadOnlyList<LeftOutJob> LeftOut,
     IReadOnlyList<Shortage> Buy,
-    IReadOnlyList<StoreUse> Stores);
+    IReadOnlyList<StoreUse> Stores)
+{
+    /// <summary>Open jobs that are better left than done, with the reason.</summary>
+    public IReadOnlyList<LeftOutJob> Leave { get; init; } = [];
+}

@@ -13,6 +13,9 @@ public sealed record PlanRequest(
     Instant Now,
     Instant Horizon)
 {
+    /// <summary>Why a job is better left than done, by job id.</summary>
+    public IReadOnlyDictionary<string, string> Leave { get; init; } = new Dictionary<string, string>();
+
     public Instant StopOf(Job job) =>
         StopTimesOf(job)?.Earliest is { } stop && stop < Horizon ? stop : Horizon;
 

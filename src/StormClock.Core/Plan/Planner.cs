@@ -13,7 +13,8 @@ public static class Planner
 
     public static GardenPlan Plan(PlanRequest request)
     {
-        var open = request.Book.Jobs.Where(request.IsOpen).ToList();
+        var all = request.Book.Jobs.Where(request.IsOpen).ToList();
+        var open = all.Where(job => !request.Leave.ContainsKey(job.Id)).ToList();
         var leftOut = new List<LeftOutJob>();
         var slots = Fit(request, open, leftOut);
         var startBys = LatestStarts(request, slots);
@@ -30,7 +31,10 @@ public static class Planner
             .ToList();
         var jobs = planned.Select(job => job.Job).ToList();
         return new(
-            request.Now, GardenStops(request), planned, leftOut, Supplies.Short(request.Book, jobs), Supplies.Stores(request.Book, jobs));
+            request.Now, GardenStops(request), planned, leftOut, Supplies.Short(request.Book, jobs), Supplies.Stores(request.Book, jobs))
+        {
+            Leave = [.. all.Where(job => request.Leave.ContainsKey(job.Id)).Select(job => new LeftOutJob(job, request.Leave[job.Id], null))],
+        };
     }
 
     /// <summary>Schedules forward; while something is late, leaves out the least worth job at or before it and tries again.</summary>

@@ -26,7 +26,7 @@ internal static class Briefs
             now.StopLikely,
             jobs,
             Works(now, why) ? now.Plan!.Buy : [],
-            Works(now, why) ? [.. now.Plan!.LeftOut.Select(left => Line(now.Book, left))] : [],
+            Works(now, why) ? [.. now.Plan!.LeftOut.Concat(now.Plan.Leave).Select(left => Line(now.Book, left))] : [],
             why == ReminderReason.OrderChanged ? now.Announced.What : [],
             Cautions(now, why, jobs),
             NextBy(now, person));
