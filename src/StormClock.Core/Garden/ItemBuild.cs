@@ -82,6 +82,9 @@ public sealed record ItemBuild
     /// <summary>How full it is, 0 to 1; the water is not in <see cref="MassKg"/>.</summary>
     public double? Filled { get; init; }
 
+    /// <summary>Roof that drains into it, m² seen from above.</summary>
+    public double? CatchmentM2 { get; init; }
+
     /// <summary>Height of the pot of a potted plant; the rest is crown.</summary>
     public double? PotHeightM { get; init; }
 
@@ -126,6 +129,7 @@ public sealed record ItemBuild
         ClimberCover = ClimberCover ?? other.ClimberCover,
         HoldsL = HoldsL ?? other.HoldsL,
         Filled = Filled ?? other.Filled,
+        CatchmentM2 = CatchmentM2 ?? other.CatchmentM2,
         PotHeightM = PotHeightM ?? other.PotHeightM,
         StemM = StemM ?? other.StemM,
         CrownDepthM = CrownDepthM ?? other.CrownDepthM,

@@ -1,5 +1,6 @@
 using System.Globalization;
 using StormClock.Core.Garden;
+using StormClock.Core.Units;
 
 namespace StormClock.Service.Messages;
 
@@ -37,6 +38,18 @@ public static class Amounts
         };
         var rounded = Math.Ceiling((amount / step) - Noise) * step;
         return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.#} {name}").TrimEnd().Replace(' ', Plain.Unbroken);
+    }
+
+    /// <summary>A wind in the garden's unit, to the whole number.</summary>
+    public static string Speed(double mps, UnitSystem units)
+    {
+        var (value, name) = units switch
+        {
+            UnitSystem.UsCustomary => (mps / Wind.MpsPerMph, "mph"),
+            UnitSystem.Metric => (mps * 3.6, "km/h"),
+            _ => (mps / Wind.MpsPerKt, "kt"),
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{value:0}{Plain.Unbroken}{name}");
     }
 
     public static string Minutes(int minutes)
