@@ -5,6 +5,7 @@ using StormClock.Core.Plan;
 using StormClock.Core.Recheck;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
+using StormClock.Core.Worth;
 
 namespace StormClock.Core;
 
@@ -19,6 +20,7 @@ public sealed class StormDesk
     private static readonly Duration Horizon = Duration.FromHours(120);
 
     private readonly MemberMemory memory = new();
+    private readonly WorthMemory worths = new();
 
     /// <param name="jobStates">Last word on each job of the episode in <paramref name="standing"/>, by job id.</param>
     /// <param name="sentAt">When each message was sent, by key.</param>
@@ -31,13 +33,14 @@ public sealed class StormDesk
         Instant now)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
-        var (outlook, next, plan) = Judge(timeline, garden, standing, jobStates);
+        var valued = worths.Of(garden, timeline.Winds);
+        var (outlook, next, plan) = Judge(timeline, valued, standing, jobStates);
         var stage = next.Stage;
         var sameEpisode = stage.EpisodeId == standing.Stage.EpisodeId;
         var states = sameEpisode ? jobStates : new Dictionary<string, JobState>();
 
         var working = stage.Stage is > Stage.NothingDue and < Stage.GardenClosed;
-        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(garden, outlook, states, now);
+        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(valued, outlook, states, now);
         if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden) };
 
         var situation = new Situation(
@@ -53,9 +56,9 @@ public sealed class StormDesk
     /// Which stage holds, what is remembered with it, and the plan that had a say in it; a new episode begins with a clean memory.
     /// </summary>
     private static (GardenOutlook Outlook, GardenStanding Next, GardenPlan? Plan) Judge(
-        HazardTimeline timeline, GardenBook garden, GardenStanding standing, IReadOnlyDictionary<string, JobState> jobStates)
+        HazardTimeline timeline, ValuedGarden valued, GardenStanding standing, IReadOnlyDictionary<string, JobState> jobStates)
     {
-        var now = timeline.AsOf;
+        var (now, garden) = (timeline.AsOf, valued.Book);
         var told = GardenOutlook.Of(timeline, garden);
         var held = standing.Stage.Stage == Stage.Recheck ? HeldStop.None : standing.Stop;
         var stop = held.Next(told.GroundStop, timeline.NewestWord, timeline.IsLastWord, now);
@@ -63,7 +66,7 @@ public sealed class StormDesk
         var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
         var unsafeUntil = UnsafeUntil(standing, timeline, outlook);
 
-        var plan = outlook.WorkMatters ? PlanWork(garden, outlook, jobStates, now) : null;
+        var plan = outlook.WorkMatters ? PlanWork(valued, outlook, jobStates, now) : null;
         var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
         var stage = StageRules.Next(garden.Id, standing.Stage, signs);
         if (stage.EpisodeId is null) return (outlook, new(stage, HeldStop.None, Announced.Nothing, false, null), plan);
@@ -84,8 +87,8 @@ public sealed class StormDesk
         return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 
-    private static GardenPlan PlanWork(GardenBook garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
-        Planner.Plan(new(garden, states, outlook.Stops, now, now + Horizon));
+    private static GardenPlan PlanWork(ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
+        Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave });
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>
     private static Instant? FirstMainStartBy(GardenPlan? plan) =>

@@ -11,13 +11,20 @@ internal static class CheckCommand
     {
         var file = new Argument<string?>("file") { Arity = ArgumentArity.ZeroOrOne, Description = "One garden book. Default: the settings and all gardens." };
         var config = new Option<string?>("--config") { Description = "Folder of the installation's files." };
-        var command = new Command("check", "Reads the files and says what is wrong with each, or what would be done.") { file, config };
-        command.SetAction(parsed => Run(parsed.GetValue(file), parsed.GetValue(config)));
+        var water = new Option<string?>("--water") { Description = "A water level to hold against the gardens, with its datum, such as \"1.8 m NAVD88\"." };
+        var now = new Option<string?>("--now") { Description = "The time to check at, such as 2027-09-12T10:00Z. Default: now." };
+        var command = new Command("check", "Reads the files and says what is wrong with each, or what would be done.") { file, config, water, now };
+        command.SetAction(parsed => Run(parsed.GetValue(file), parsed.GetValue(config), parsed.GetValue(water), parsed.GetValue(now)));
         return command;
     }
 
-    private static int Run(string? file, string? config)
+    private static int Run(string? file, string? config, string? water, string? nowText)
     {
+        var inputs = new Inputs();
+        var level = inputs.Water(water, "--water");
+        var now = inputs.Time(nowText, "--now") ?? Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
+        if (inputs.Report()) return ExitCode.BadInput;
+
         var folder = ConfigFolder.Find(config);
         if (file is null && !Directory.Exists(folder))
         {
@@ -27,7 +34,7 @@ internal static class CheckCommand
 
         var settingsFile = Path.Combine(folder, "stormclock.yaml");
         var gardens = file is null ? GardenFiles.Load(Path.Combine(folder, "gardens")) : [One(file)];
-        var report = CheckReport.Of(settingsFile, SettingsFile.Load(settingsFile), gardens);
+        var report = CheckReport.Of(settingsFile, SettingsFile.Load(settingsFile), gardens, now.InUtc().Date, level);
         foreach (var fault in report.Faults) Console.Error.WriteLine(fault);
         foreach (var line in report.Would) Console.WriteLine(line);
         return report.IsGood ? ExitCode.Good : ExitCode.BadInput;

@@ -2,6 +2,7 @@ using System.Globalization;
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Units;
+using StormClock.Core.Water;
 using StormClock.Service.Books;
 using StormClock.Service.Settings;
 
@@ -15,12 +16,14 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
     public bool IsGood => Faults.Count == 0;
 
     /// <param name="settingsFile">Path as the keeper would write it.</param>
-    public static CheckReport Of(string settingsFile, ReadResult<StormSettings> settings, IReadOnlyList<GardenFile> gardens)
+    /// <param name="today">Surveys grow old.</param>
+    /// <param name="level">A water level to hold against the gardens; null for none.</param>
+    public static CheckReport Of(string settingsFile, ReadResult<StormSettings> settings, IReadOnlyList<GardenFile> gardens, LocalDate today, WaterLevel? level = null)
     {
         var faults = settings.Faults.Select(fault => Told(settingsFile, fault))
             .Concat(gardens.SelectMany(garden => garden.Read.Faults.Select(fault => Told(garden.File, fault))));
         var would = (settings.Value is { } good ? Settings(settingsFile, good) : [])
-            .Concat(gardens.SelectMany(garden => garden.Read.Value is { } book ? Garden(garden.File, book) : []))
+            .Concat(gardens.SelectMany(garden => garden.Read.Value is { } book ? Garden(garden.File, book, today, level) : []))
             .Concat(gardens.Count == 0 ? ["no garden books: nothing would be planned"] : []);
         return new CheckReport([.. faults], [.. would]);
     }
@@ -51,7 +54,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         _ => $"user {mail.User}, password from the file {mail.PasswordFile}",
     };
 
-    private static IEnumerable<string> Garden(string file, GardenBook book)
+    private static IEnumerable<string> Garden(string file, GardenBook book, LocalDate today, WaterLevel? level)
     {
         yield return $"garden {book.Name} ({file})";
         yield return $"  id {book.Id}, times in {book.Zone.Id}{(book.Practice ? "; practice: rehearsed, never served or mailed for" : "")}";
@@ -59,6 +62,15 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         foreach (var (workClass, limit) in book.Limits.OrderBy(pair => pair.Key)) yield return $"  {Tokens.Of(workClass)} work stops at {Limit(limit, book.Units)}{Loosened(workClass, limit)}";
         foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}";
         yield return $"  {Work(book)}";
+        foreach (var line in WorryReport.Of(book, today)) yield return line;
+        if (WaterReport.Tanks(book).ToList() is { Count: > 0 } tanks)
+        {
+            yield return "  tanks";
+            foreach (var line in tanks) yield return line;
+        }
+
+        if (level is null) yield break;
+        foreach (var line in WaterReport.Of(book, level)) yield return line;
     }
 
     private static string Place(GeoPoint at) =>

@@ -5,6 +5,7 @@ using StormClock.Core.Formats;
 using StormClock.Core.Formats.Notes;
 using StormClock.Core.Garden;
 using StormClock.Core.Units;
+using StormClock.Core.Water;
 using StormClock.Service.Books;
 using StormClock.Service.Feeds;
 
@@ -20,6 +21,8 @@ internal sealed class Inputs
     private const int FirstYear = 1900;
 
     private const int LastYear = 2200;
+
+    private const double MostWaterM = 30;
 
     private readonly List<string> faults = [];
 
@@ -58,6 +61,17 @@ internal sealed class Inputs
         faults.Add(read is null
             ? $"{option}: '{text}' is not a wind speed with its unit, such as \"60 mph\", \"25 m/s\", \"90 km/h\" or \"50 kt\""
             : $"{option}: '{text}' is no gust; it must be over 0 and under {NoteReader.MostGustMps} m/s");
+        return null;
+    }
+
+    /// <summary>A level with its unit and datum, e.g. <c>1.8 m NAVD88</c>; null when none is given or the fault is told.</summary>
+    public WaterLevel? Water(string? text, string option)
+    {
+        if (text is null) return null;
+        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var factor = words.Length == 3 ? words[1] switch { "m" => 1.0, "ft" => 0.3048, _ => 0 } : 0;
+        if (factor > 0 && Quantity.Number(words[0]) is { } number && Math.Abs(number * factor) <= MostWaterM) return new(number * factor, words[2]);
+        faults.Add($"{option}: '{text}' is not a level with its unit and datum, such as \"1.8 m NAVD88\" or \"6 ft MHHW\"; without the datum it could not be compared with anything");
         return null;
     }
 

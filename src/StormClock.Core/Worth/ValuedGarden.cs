@@ -1,0 +1,27 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Hazards;
+
+namespace StormClock.Core.Worth;
+
+/// <summary>A garden whose jobs carry what they are worth under a forecast.</summary>
+/// <param name="Book">The same book with the value of each job, and its hazard to others, worked out.</param>
+/// <param name="Leave">Why a job is better left, by job id.</param>
+public sealed record ValuedGarden(GardenBook Book, IReadOnlyDictionary<string, string> Leave)
+{
+    /// <summary>Without members there is no peak gust to value by: the book's own values stand.</summary>
+    public static ValuedGarden Of(GardenBook book, IReadOnlyList<SiteWind> winds)
+    {
+        var peaks = winds.ToDictionary(wind => wind.Site.Id, wind => PeakGusts.GivenGale(wind.Members));
+        var leave = new Dictionary<string, string>();
+        return new(book with { Items = [.. book.Items.Select(Valued)] }, leave);
+
+        Item Valued(Item item)
+        {
+            var area = book.AreaOf(item);
+            if (!peaks.TryGetValue(area.SiteId, out var gusts)) return item;
+            var worths = ItemWorth.Of(item, area, book.SiteOf(area), gusts);
+            foreach (var worth in worths.Where(worth => worth.Leave is not null)) leave[worth.Job.Id] = worth.Leave!;
+            return item with { Jobs = [.. worths.Select(worth => worth.Job with { Value = worth.LossAvoidedUsd, HazardToOthers = worth.HazardAvoidedUsd })] };
+        }
+    }
+}

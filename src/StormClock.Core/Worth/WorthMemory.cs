@@ -1,0 +1,18 @@
+using StormClock.Core.Garden;
+using StormClock.Core.Hazards;
+
+namespace StormClock.Core.Worth;
+
+/// <summary>Keeps the newest values of each garden, so that a decision made again on the same news costs nothing. It never changes a result.</summary>
+public sealed class WorthMemory
+{
+    private readonly Dictionary<string, (GardenBook Book, IReadOnlyList<WindMembers> Members, ValuedGarden Valued)> known = [];
+
+    public ValuedGarden Of(GardenBook book, IReadOnlyList<SiteWind> winds)
+    {
+        if (known.TryGetValue(book.Id, out var last) && ReferenceEquals(last.Book, book) && last.Members.SequenceEqual(winds.Select(wind => wind.Members))) return last.Valued;
+        var valued = ValuedGarden.Of(book, winds);
+        known[book.Id] = (book, [.. winds.Select(wind => wind.Members)], valued);
+        return valued;
+    }
+}
