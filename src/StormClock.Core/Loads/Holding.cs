@@ -13,7 +13,10 @@ internal static class Holding
     public static double Of(ItemBuild build, Soil soil)
     {
         var grown = build.Standing is Standing.RootedThrough or Standing.Rooted ? ModestN : 0;
-        var staked = build.Standing is Standing.Staked && build.TieN is null ? ModestN : 0;
-        return ((ItemLoads.Known(build.TieN) ?? 0) + grown + staked) * GroundAnchor.TieShare(build.Standing, soil);
+        return (OfTies(build) + grown) * GroundAnchor.TieShare(build.Standing, soil);
     }
+
+    /// <summary>In dry soil, without roots.</summary>
+    public static double OfTies(ItemBuild build) =>
+        ItemLoads.Known(build.TieN) ?? (build.TieN is null && build.Standing is Standing.Staked ? ModestN : 0);
 }
