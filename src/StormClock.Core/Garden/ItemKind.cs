@@ -26,6 +26,12 @@ public enum ItemTraits
 
     /// <summary>Must not get into water: chemicals, fuel, feed.</summary>
     Harmful = 64,
+
+    /// <summary>Light and lying about in daily use: gathered on the last round.</summary>
+    Loose = 128,
+
+    /// <summary>Has a lid that is in daily use: strapped on the last round.</summary>
+    Lid = 256,
 }
 
 /// <summary>A kind of thing in the trade's words, with what is typical of it.</summary>
@@ -35,7 +41,11 @@ public enum ItemTraits
 /// <param name="Typical">Typical build of one piece.</param>
 /// <param name="Jobs">What is usually done with it, in order.</param>
 public sealed record ItemKind(
-    string Token, string Words, ItemTraits Traits, ItemShape Shape, double ValueEachUsd, ItemBuild Typical, IReadOnlyList<KindJob> Jobs);
+    string Token, string Words, ItemTraits Traits, ItemShape Shape, double ValueEachUsd, ItemBuild Typical, IReadOnlyList<KindJob> Jobs)
+{
+    /// <summary>What to say of the thing itself, whatever is done with it; null when nothing.</summary>
+    public string? Caution { get; init; }
+}
 
 /// <summary>A job that comes with a kind.</summary>
 /// <param name="MinutesFirst">For the first piece, by <paramref name="People"/> people.</param>
