@@ -50,23 +50,39 @@ public class KindsFiguresTests
 
     /// <summary>The first failure of trade.md 2.4 (D) comes out of the typical build, by the formulas of science.md 5.1 on the whole outline.</summary>
     [Theory]
-    [InlineData("drum", 11.6)]
-    [InlineData("caged_tank", 16.0)]
-    [InlineData("umbrella", 7.0)]
-    [InlineData("bench", 15.3)]
-    [InlineData("hammock_stand", 12.7)]
-    [InlineData("kayak", 11.7)]
-    [InlineData("trough", 16.9)]
-    [InlineData("hive", 23.8)]
-    public void FirstFailure_OfALooseEmptyThing_IsThatOfTheTable(string token, double expectedMps)
+    [InlineData("drum", 0, 11.6)]
+    [InlineData("caged_tank", 0, 16.0)]
+    [InlineData("caged_tank", 0.6, 52.9)] // trade.md 11 row 10
+    [InlineData("rain_barrel", 0.2, 26.4)]
+    [InlineData("umbrella", 0, 7.0)]
+    [InlineData("bench", 0, 15.3)]
+    [InlineData("hammock_stand", 0, 12.7)]
+    [InlineData("kayak", 0, 11.7)]
+    [InlineData("trough", 0, 16.9)]
+    [InlineData("hive", 0, 23.8)]
+    public void FirstFailure_OfALooseThing_IsThatOfTheTable(string token, double filled, double expectedMps)
     {
         var build = ItemKinds.All[token].Typical;
-        var (height, mass) = (build.HeightM!.Value, build.MassKg!.Value);
+        var height = build.HeightM!.Value;
+        var weight = (build.MassKg!.Value + filled * (build.HoldsL ?? 0)) * Gravity;
         var push = Pressure * build.Drag!.Value * height * build.WidthM!.Value;
-        var slides = Math.Sqrt(build.Friction!.Value * mass * Gravity / push);
-        var tips = Math.Sqrt(mass * Gravity * build.BaseM!.Value / 2 / (push * height / 2));
+        var slides = Math.Sqrt(build.Friction!.Value * weight / push);
+        var tips = Math.Sqrt(weight * build.BaseM!.Value / 2 / (push * height / 2));
 
         Assert.InRange(Math.Min(slides, tips), expectedMps * 0.97, expectedMps * 1.03);
+    }
+
+    /// <summary>Crown and pot apart, as in trade.md 11 row 11: dry mix, and the drained bark mix of 2.4 (D).</summary>
+    [Fact]
+    public void PottedTree_DryAndSoaked_TipsAsInTheTable()
+    {
+        var build = ItemKinds.All["potted_tree"].Typical;
+        var crown = build.Drag!.Value * build.WidthM!.Value * build.CrownDepthM!.Value * (build.HeightM!.Value - build.CrownDepthM.Value / 2);
+        var pot = 0.8 * build.BaseM!.Value * build.PotHeightM!.Value * build.PotHeightM.Value / 2;
+        double Tips(double massKg) => Math.Sqrt(massKg * Gravity * build.BaseM.Value / 2 / (Pressure * (crown + pot)));
+
+        Assert.Equal(10.7, Tips(build.MassKg!.Value), 0.1);
+        Assert.Equal(14.5, Tips(build.MassWetKg!.Value), 0.2);
     }
 
     /// <summary>Edge raised, coefficient 1 (trade.md 2.4, D).</summary>
