@@ -26,6 +26,12 @@ public enum ItemTraits
 
     /// <summary>Must not get into water: chemicals, fuel, feed.</summary>
     Harmful = 64,
+
+    /// <summary>Light and lying about in daily use: gathered on the last round.</summary>
+    Loose = 128,
+
+    /// <summary>Has a lid that is in daily use: strapped on the last round.</summary>
+    Lid = 256,
 }
 
 /// <summary>A kind of thing in the trade's words, with what is typical of it.</summary>
@@ -35,7 +41,11 @@ public enum ItemTraits
 /// <param name="Typical">Typical build of one piece.</param>
 /// <param name="Jobs">What is usually done with it, in order.</param>
 public sealed record ItemKind(
-    string Token, string Words, ItemTraits Traits, ItemShape Shape, double ValueEachUsd, ItemBuild Typical, IReadOnlyList<KindJob> Jobs);
+    string Token, string Words, ItemTraits Traits, ItemShape Shape, double ValueEachUsd, ItemBuild Typical, IReadOnlyList<KindJob> Jobs)
+{
+    /// <summary>What to say of the thing itself, whatever is done with it; null when nothing.</summary>
+    public string? Caution { get; init; }
+}
 
 /// <summary>A job that comes with a kind.</summary>
 /// <param name="MinutesFirst">For the first piece, by <paramref name="People"/> people.</param>
@@ -56,6 +66,6 @@ public sealed record KindJob(
     string? Caution,
     string? Fallback)
 {
-    /// <summary>Whole minutes for so many pieces, at least one.</summary>
-    public int Minutes(int count) => (int)Math.Max(1, Math.Ceiling(MinutesFirst + MinutesEach * (count - 1)));
+    /// <summary>Whole minutes for so many pieces, at least one; a whole sum is not pushed up by the last bit of a fraction.</summary>
+    public int Minutes(int count) => (int)Math.Max(1, Math.Ceiling(Math.Round(MinutesFirst + MinutesEach * (count - 1), 6)));
 }

@@ -43,7 +43,16 @@ internal static class JobDefaults
         _ => null,
     };
 
-    /// <summary>Soaking, switching off, and the handling of glass and animals wait for the last hours.</summary>
-    public static bool LastRoundOf(JobKind kind, ItemTraits traits) =>
-        kind is JobKind.Soak or JobKind.SwitchOff || (traits & (ItemTraits.Glass | ItemTraits.Animal)) != 0;
+    /// <summary>
+    /// Soaking, switching off, the gathering of loose things, the strapping of lids, and the handling of glass, brittle
+    /// hanging things and animals wait for the last hours. Cutting never does: growth is cut while it can still be carted off.
+    /// </summary>
+    public static bool LastRoundOf(JobKind kind, ItemTraits traits) => kind switch
+    {
+        JobKind.Soak or JobKind.SwitchOff => true,
+        JobKind.Pick or JobKind.Prune => false,
+        JobKind.Move or JobKind.TakeDown when traits.HasFlag(ItemTraits.Loose) => true,
+        JobKind.Strap when traits.HasFlag(ItemTraits.Lid) => true,
+        _ => (traits & (ItemTraits.Glass | ItemTraits.Animal)) != 0,
+    };
 }

@@ -4,7 +4,7 @@ namespace StormClock.Service.Books;
 internal static class Nearest
 {
     private const int LongestTried = 80;
-    private const int MostListed = 60;
+    private const int MostListed = 100;
 
     /// <summary>The known word with the fewest slips of one letter, when they are few for its length; otherwise null.</summary>
     public static string? To(string written, IEnumerable<string> known)

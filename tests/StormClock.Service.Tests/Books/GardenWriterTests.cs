@@ -51,7 +51,7 @@ public sealed class GardenWriterTests : IDisposable
             {
                 var item = good.Items[0];
                 var jobs = item.Jobs.Select(job => job with { Fallback = fallback, StoreFloorM2 = job.StoreId is null ? 0 : small }).ToList();
-                var book = good with { Name = fallback, Items = [item with { Name = itemName, Written = new() { MassKg = mass }, Build = new() { MassKg = mass }, Jobs = jobs }, good.Items[1]] };
+                var book = good with { Name = fallback, Items = [item with { Name = itemName, Written = item.Written with { MassKg = mass }, Build = item.Build with { MassKg = mass }, Jobs = jobs }, good.Items[1]] };
                 Assert.Equal(Whole(book), Whole(Read(GardenWriter.Write(book))));
             },
             iter: 500);
