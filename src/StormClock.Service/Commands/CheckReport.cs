@@ -17,16 +17,13 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
     /// <param name="settingsFile">Path as the keeper would write it.</param>
     public static CheckReport Of(string settingsFile, ReadResult<StormSettings> settings, IReadOnlyList<GardenFile> gardens)
     {
-        var faults = settings.Faults.Select(fault => Told(settingsFile, fault))
-            .Concat(gardens.SelectMany(garden => garden.Read.Faults.Select(fault => Told(garden.File, fault))));
+        var faults = settings.Faults.Select(fault => fault.ToldOf(settingsFile))
+            .Concat(gardens.SelectMany(garden => garden.Read.Faults.Select(fault => fault.ToldOf(garden.File))));
         var would = (settings.Value is { } good ? Settings(settingsFile, good) : [])
             .Concat(gardens.SelectMany(garden => garden.Read.Value is { } book ? Garden(garden.File, book) : []))
             .Concat(gardens.Count == 0 ? ["no garden books: nothing would be planned"] : []);
         return new CheckReport([.. faults], [.. would]);
     }
-
-    private static string Told(string file, ReadFault fault) =>
-        fault.Line > 0 ? $"{file}:{fault.Line}: {fault.Reason}" : $"{file}: {fault.Where}: {fault.Reason}";
 
     private static IEnumerable<string> Settings(string file, StormSettings settings)
     {
