@@ -61,7 +61,7 @@ public sealed partial class GardenReader
         foreach (var (site, line, other) in travelWays.Where(way => !siteFields.ContainsKey(way.Other)))
             site.Tell(line, $"travel_minutes of {site.Subject} names the site '{YamlFields.Shown(other)}', which is not in the book; {Nearest.Hint(other, siteFields.Keys)}");
 
-        foreach (var site in book.Sites)
+        foreach (var site in book.Sites.Where(site => siteFields.ContainsKey(site.Id)))
         {
             foreach (var other in book.Sites.Where(other => string.CompareOrdinal(site.Id, other.Id) < 0 && !site.TravelMinutes.ContainsKey(other.Id)))
                 siteFields[site.Id].Tell(siteFields[site.Id].Line, $"no travel time between the sites '{site.Id}' and '{other.Id}'; add travel_minutes: {{{other.Id}: 10}} to '{site.Id}'");

@@ -103,5 +103,5 @@ internal sealed partial class YamlFields
     private string? ValueOf(string key, bool required, string example) =>
         (required ? Text(key, example) : OptionalText(key, example)) is { Length: > 0 } text ? text : null;
 
-    private static string Plain(double number) => number.ToString("0.###", CultureInfo.InvariantCulture);
+    private static string Plain(double number) => number.ToString(Math.Abs(number) < 1 ? "0.###" : "0.##", CultureInfo.InvariantCulture);
 }
