@@ -1,4 +1,3 @@
-using System.Text.Json;
 using CsCheck;
 using StormClock.Core;
 using StormClock.Core.Garden;
@@ -12,12 +11,12 @@ public class ItemTableTests
 {
     private static readonly string WithTable = SampleBook.Good + "\nitems_file: plants.csv\n";
 
-    private static readonly string OnlyTable = SampleBook.Good[..SampleBook.Good.IndexOf("items:", StringComparison.Ordinal)] + "items_file: plants.csv\n";
+    internal static readonly string OnlyTable = SampleBook.Good[..SampleBook.Good.IndexOf("items:", StringComparison.Ordinal)] + "items_file: plants.csv\n";
 
     private static ReadResult<GardenBook> Read(string table, string? book = null) =>
         GardenReader.Read(book ?? OnlyTable, "quay.yaml", name => name == "plants.csv" ? table : ReadFault.At(1, "cannot be read: there is no such file"), MadeKinds.Rich);
 
-    private static GardenBook Good(string table, string? book = null)
+    internal static GardenBook Good(string table, string? book = null)
     {
         var read = Read(table, book);
         Assert.True(read.IsGood, string.Join("\n", read.Faults.Select(fault => fault.ToldOf("quay.yaml"))) + "\n" + table);
@@ -132,58 +131,6 @@ public class ItemTableTests
         var table = "id,kind,area,count\n" + string.Concat(Enumerable.Range(0, 2001).Select(i => $"i{i},bed,rows,1\n"));
 
         Assert.Contains("the table has 2001 rows, more than 2000", Assert.Single(Read(table).Faults).Reason);
-    }
-
-    /// <summary>All that fits into a table comes back from it.</summary>
-    [Fact]
-    public void Write_AnyItems_ReadBackTheSame()
-    {
-        var like = SampleBook.Read(SampleBook.Good);
-        Gen.Select(MadeBooks.Item.Array[1, 4], MadeBooks.Job.Array[0, 2], Gen.Bool).Sample(
-            (made, jobs, typical) =>
-            {
-                var items = made.Select((item, i) => item with { Id = $"thing-{i}", JobsTypical = typical, Jobs = typical ? [] : [.. jobs.Select(Fitting)] }).ToList();
-                var read = Good(ItemTableWriter.Write(like with { Items = items }));
-                Assert.Equal(items.Select(Written), read.Items.Select(Written));
-                Assert.Equal(Whole(read), Whole(Good(ItemTableWriter.Write(read))));
-                Assert.Empty(ItemTableWriter.Lost(read));
-            },
-            iter: 1000);
-    }
-
-    private static Job Fitting(Job job) => job with
-    {
-        Value = 0, ValueStated = false, Caution = null, Fallback = null,
-        LeftOut = JobParts.Class | JobParts.Materials | JobParts.Caution | JobParts.Undo | JobParts.LastRound,
-    };
-
-    private static string Written(Item item) => JsonSerializer.Serialize(new
-    {
-        item.Id, item.Name, item.Kind, item.Count, item.Endangers, item.Written, item.ValueTypical, Value = item.ValueTypical ? 0 : item.ValueUsd,
-        Harvest = item.Harvest is { ValueTypical: true } harvest ? harvest with { ValueUsd = 0 } : item.Harvest,
-        item.JobsTypical,
-        Jobs = item.JobsTypical ? null : item.Jobs.Select(job => new { job.Kind, job.Minutes, job.People, job.LeftOut }),
-    });
-
-    private static string Whole(GardenBook book) => JsonSerializer.Serialize(book.Items);
-
-    [Fact]
-    public void Lost_WhatATableCannotHold_IsNamedByItem()
-    {
-        var book = SampleBook.Read(SampleBook.Good.Replace("[neighbour_window]", "[\"our car\"]"));
-
-        Assert.Equal(
-            ["fig-pots: blanks in 'endangers' become underscores, materials of tie, after, store, fallback of move", "bean-rows: after of bundle"],
-            ItemTableWriter.Lost(book));
-    }
-
-    [Fact]
-    public void Template_InABookOfOnesOwn_ReadsWithoutFault()
-    {
-        var book = Good(ItemTemplate.Text(), OnlyTable.Replace("{id: porch, name: Porch,", "{id: yard, name: Yard,"));
-
-        Assert.Equal(["bay-tubs", "tomato-row", "stone-trough"], book.Items.Select(item => item.Id));
-        Assert.StartsWith(string.Join(',', GardenKeys.Item), ItemTemplate.Text());
     }
 
     /// <summary>Whatever is done to a good table, reading it gives items or faults with real lines, never an exception.</summary>
