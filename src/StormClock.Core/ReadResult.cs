@@ -6,7 +6,18 @@ namespace StormClock.Core;
 /// <param name="Line">1-based line in the text read, 0 when the format has none.</param>
 public sealed record ReadFault(string Where, string Reason, int Line = 0)
 {
+    /// <summary>Name of the file it stands in, where that is one named by the text read; null for the text read itself.</summary>
+    public string? File { get; init; }
+
     public static ReadFault At(int line, string reason) => new($"line {line}", reason, line);
+
+    /// <summary>As a person looks for it: file, line, and what is wrong.</summary>
+    /// <param name="path">Of the text read.</param>
+    public string ToldOf(string path)
+    {
+        var file = File is null ? path : Path.Combine(Path.GetDirectoryName(path) ?? "", File);
+        return Line > 0 ? $"{file}:{Line}: {Reason}" : $"{file}: {Where}: {Reason}";
+    }
 
     public override string ToString() => $"{Where}: {Reason}";
 }

@@ -10,4 +10,8 @@ public sealed record Crop(string Token, string Words, bool RipensOff, double Kee
 /// <param name="ValueUsd">Worth of all of it when ripe, in the gardener's money.</param>
 /// <param name="Ripe">Share that is ripe now, 0 to 1.</param>
 /// <param name="Mature">Share that is full grown but not ripe; saved by picking only where the crop ripens off the plant.</param>
-public sealed record Harvest(Crop Crop, double ValueUsd, double Ripe, double Mature);
+public sealed record Harvest(Crop Crop, double ValueUsd, double Ripe, double Mature)
+{
+    /// <summary>The gardener gave the harvest no value of its own: it is the item's.</summary>
+    public bool ValueTypical { get; init; }
+}

@@ -28,6 +28,9 @@ public sealed record Item(
     /// <summary>The gardener gave no value: it is the kind's typical one.</summary>
     public bool ValueTypical { get; init; }
 
+    /// <summary>The gardener wrote no jobs at all: they are the kind's usual ones.</summary>
+    public bool JobsTypical { get; init; }
+
     /// <summary>One piece as it stands, kg; 0 when not known.</summary>
     public double MassKg => Build.MassKg ?? 0;
 }
@@ -66,8 +69,25 @@ public sealed record Job(
     /// <summary>The gardener wrote nothing of it: the job comes with the kind.</summary>
     public bool Typical { get; init; }
 
+    /// <summary>What she left out of a job that she wrote herself.</summary>
+    public JobParts LeftOut { get; init; }
+
     /// <summary>The gardener gave the job a value of its own, which stands whatever the losses.</summary>
     public bool ValueStated { get; init; }
+}
+
+/// <summary>Parts of a job that need not be written.</summary>
+[Flags]
+public enum JobParts
+{
+    None = 0,
+    Minutes = 1,
+    People = 2,
+    Class = 4,
+    Materials = 8,
+    Caution = 16,
+    Undo = 32,
+    LastRound = 64,
 }
 
 public sealed record MaterialNeed(string Material, double Quantity, string Unit);

@@ -29,10 +29,14 @@ public static class GardenFiles
         return files;
     }
 
+    /// <summary>A book, and the table of items beside it where it names one.</summary>
     public static ReadResult<GardenBook> Read(string path)
     {
         var text = TextFile.Read(path);
-        return text.Value is { } found ? GardenReader.Read(found, path) : ReadResult.Bad<GardenBook>(text.Faults);
+        var folder = Path.GetDirectoryName(path) ?? "";
+        return text.Value is { } found
+            ? GardenReader.Read(found, path, name => TextFile.Read(Path.Combine(folder, name)))
+            : ReadResult.Bad<GardenBook>(text.Faults);
     }
 
     /// <summary>

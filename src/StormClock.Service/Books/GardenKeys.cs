@@ -3,28 +3,35 @@ namespace StormClock.Service.Books;
 /// <summary>Every key a garden book may have, by the mapping it stands in; the schema for editors names the same.</summary>
 internal static class GardenKeys
 {
-    public static readonly string[] Book = ["garden", "people", "sites", "areas", "stores", "supplies", "limits", "items"];
+    public static readonly string[] Book = ["garden", "people", "sites", "areas", "stores", "supplies", "limits", "items", "items_file"];
 
-    public static readonly string[] Garden = ["id", "name", "zone", "units", "practice"];
+    public static readonly string[] Garden = ["id", "name", "zone", "units", "practice", "surveyed"];
 
-    public static readonly string[] Person = ["id", "name", "email", "role", "hours", "days_off", "lift_kg", "ladder_alone"];
+    public static readonly string[] Person = ["id", "name", "email", "role", "hours", "days_off", "lift_kg", "ladder", "ladder_alone"];
 
     public static readonly string[] Hours = ["days", "date", "from", "to"];
 
-    public static readonly string[] Site = ["id", "name", "latitude", "longitude", "terrain", "travel_minutes", "codes"];
+    public static readonly string[] Site = ["id", "name", "latitude", "longitude", "terrain", "travel_minutes", "codes", "datum", "ground"];
 
-    public static readonly string[] Area = ["id", "name", "site", "exposure"];
+    public static readonly string[] Area = ["id", "name", "site", "exposure", "ground", "water", "neighbour", "glass"];
 
-    public static readonly string[] Store = ["id", "name", "site", "floor_m2", "volume_m3"];
+    public static readonly string[] Store = ["id", "name", "site", "floor_m2", "volume_m3", "door", "raised"];
 
     public static readonly string[] Material = ["material", "quantity", "unit"];
 
     public static readonly string[] Limit = ["sustained", "gust"];
 
-    public static readonly string[] Item = ["id", "name", "kind", "area", "count", "mass", "value", "endangers", "jobs"];
+    /// <summary>In the order of the table's columns.</summary>
+    public static readonly string[] Item =
+    [
+        "id", "name", "kind", "area", "count", "value",
+        "height", "width", "depth", "base", "mass", "mass_wet", "raised", "standing", "stands_on", "drag", "friction", "solidity", "climbers",
+        "holds", "filled", "pot_height", "stem", "crown_depth", "years", "posts", "post", "post_depth", "tie", "held_to",
+        "crop", "ripe", "mature", "harvest_value", "endangers", "jobs",
+    ];
 
     public static readonly string[] Job =
-        ["kind", "minutes", "people", "class", "after", "value", "materials", "store", "fallback", "undo", "last_round"];
+        ["kind", "minutes", "people", "class", "after", "value", "materials", "store", "fallback", "undo", "last_round", "caution"];
 
     public static readonly string[] JobStore = ["id", "floor_m2", "volume_m3"];
 }

@@ -5,23 +5,27 @@ namespace StormClock.Service.Books;
 /// <summary>What can only be judged once all has been read: references, order of work, and whether anybody can do it.</summary>
 public sealed partial class GardenReader
 {
-    private readonly Dictionary<string, int> personLines = [];
-    private readonly Dictionary<string, int> siteLines = [];
-    private readonly Dictionary<string, int> areaLines = [];
-    private readonly Dictionary<string, int> storeLines = [];
-    private readonly Dictionary<string, int> supplyLines = [];
-    private readonly Dictionary<string, int> itemLines = [];
-    private readonly Dictionary<string, YamlFields> jobLines = [];
+    private readonly Dictionary<string, YamlFields> personFields = [];
+    private readonly Dictionary<string, YamlFields> siteFields = [];
+    private readonly Dictionary<string, YamlFields> areaFields = [];
+    private readonly Dictionary<string, YamlFields> storeFields = [];
+    private readonly Dictionary<string, YamlFields> supplyFields = [];
+    private readonly Dictionary<string, YamlFields> itemFields = [];
+    private readonly Dictionary<string, YamlFields> jobFields = [];
     private readonly Dictionary<string, (string Unit, int Line)> materialUnits = [];
-    private readonly List<(int Line, string Subject, string To, string Id)> references = [];
-    private readonly List<(int Line, string Subject, string Other)> travelLines = [];
+    private readonly List<Reference> references = [];
+    private readonly List<(YamlFields Site, int Line, string Other)> travelWays = [];
 
-    private static void Once(Dictionary<string, int> lines, string id, YamlFields fields, string noun)
+    /// <param name="Fields">What names something else.</param>
+    /// <param name="To">What sort of thing is named: site, area, store or job.</param>
+    private sealed record Reference(YamlFields Fields, int Line, string To, string Id);
+
+    private static void Once(Dictionary<string, YamlFields> before, string id, YamlFields fields, string noun)
     {
-        if (id.Length == 0 || lines.TryAdd(id, fields.Line)) return;
+        if (id.Length == 0 || before.TryAdd(id, fields)) return;
 
         var key = fields.Has("id") ? "id" : "material";
-        fields.Fault(key, $"is used twice: the {noun} in line {lines[id]} has it too; {(key == "id" ? "give one of them another id" : "add the two quantities up")}");
+        fields.Fault(key, $"is used twice: the {noun} in {before[id].Place} has it too; {(key == "id" ? "give one of them another id" : "add the two quantities up")}");
     }
 
     /// <summary>Far above any garden; keeps a runaway file from costing minutes.</summary>
@@ -31,35 +35,36 @@ public sealed partial class GardenReader
 
     private void Check(GardenBook book)
     {
-        if (jobLines.Count > MostJobs || book.Sites.Count > MostSites)
+        if (jobFields.Count > MostJobs || book.Sites.Count > MostSites)
         {
-            faults.Add(1, $"the book has {jobLines.Count} jobs on {book.Sites.Count} sites, more than {MostJobs} or {MostSites}; split it into several gardens");
+            faults.Add(1, $"the book has {jobFields.Count} jobs on {book.Sites.Count} sites, more than {MostJobs} or {MostSites}; split it into several gardens");
             return;
         }
 
-        foreach (var (line, subject, to, id) in references) CheckReference(line, subject, to, id);
+        foreach (var reference in references) CheckReference(reference);
         CheckTravel(book);
         CheckOrder(book);
         foreach (var job in book.Jobs) CheckHands(book, job);
     }
 
-    private void CheckReference(int line, string subject, string to, string id)
+    private void CheckReference(Reference reference)
     {
-        IReadOnlyCollection<string> known = to switch { "site" => siteLines.Keys, "area" => areaLines.Keys, "store" => storeLines.Keys, _ => jobLines.Keys };
+        var (fields, line, to, id) = reference;
+        IReadOnlyCollection<string> known = to switch { "site" => siteFields.Keys, "area" => areaFields.Keys, "store" => storeFields.Keys, _ => jobFields.Keys };
         if (id.Length == 0 || known.Contains(id)) return;
 
-        faults.Add(line, $"{subject} names the {to} '{YamlFields.Shown(id)}', which is not in the book; {Nearest.Hint(id, known)}");
+        fields.Tell(line, $"{fields.Subject} names the {to} '{YamlFields.Shown(id)}', which is not in the book; {Nearest.Hint(id, known)}");
     }
 
     private void CheckTravel(GardenBook book)
     {
-        foreach (var (line, subject, other) in travelLines.Where(way => !siteLines.ContainsKey(way.Other)))
-            faults.Add(line, $"travel_minutes of {subject} names the site '{YamlFields.Shown(other)}', which is not in the book; {Nearest.Hint(other, siteLines.Keys)}");
+        foreach (var (site, line, other) in travelWays.Where(way => !siteFields.ContainsKey(way.Other)))
+            site.Tell(line, $"travel_minutes of {site.Subject} names the site '{YamlFields.Shown(other)}', which is not in the book; {Nearest.Hint(other, siteFields.Keys)}");
 
-        foreach (var site in book.Sites)
+        foreach (var site in book.Sites.Where(site => siteFields.ContainsKey(site.Id)))
         {
             foreach (var other in book.Sites.Where(other => string.CompareOrdinal(site.Id, other.Id) < 0 && !site.TravelMinutes.ContainsKey(other.Id)))
-                faults.Add(siteLines.GetValueOrDefault(site.Id), $"no travel time between the sites '{site.Id}' and '{other.Id}'; add travel_minutes: {{{other.Id}: 10}} to '{site.Id}'");
+                siteFields[site.Id].Tell(siteFields[site.Id].Line, $"no travel time between the sites '{site.Id}' and '{other.Id}'; add travel_minutes: {{{other.Id}: 10}} to '{site.Id}'");
         }
     }
 
@@ -77,7 +82,7 @@ public sealed partial class GardenReader
         if (met >= 0)
         {
             var circle = string.Join(" after ", trail.Skip(met).Append(id));
-            jobLines[id].Fault("after", $"makes a circle: {circle}; take one 'after' out");
+            jobFields[id].Fault("after", $"makes a circle: {circle}; take one 'after' out");
             return;
         }
 
@@ -89,15 +94,21 @@ public sealed partial class GardenReader
         settled.Add(id);
     }
 
-    /// <summary>The keeper looks after the installation and is not counted as a pair of hands.</summary>
+    /// <summary>
+    /// The keeper looks after the installation and is not counted as a pair of hands. What comes with a kind is no fault of
+    /// the gardener's: where hands are wanting for it, the plan leaves it out and says so.
+    /// </summary>
     private void CheckHands(GardenBook book, Job job)
     {
         var hands = book.People.Where(person => person.Role != PersonRole.Keeper).ToList();
-        if (hands.Count == 0 || !jobLines.TryGetValue(job.Id, out var fields)) return;
+        if (hands.Count == 0 || job.Typical || !jobFields.TryGetValue(job.Id, out var fields)) return;
+        if (job.LeftOut.HasFlag(JobParts.People) && KindJobOf(book.ItemOf(job), job.Kind) is not null) return;
 
         if (job.People > hands.Count)
             fields.Fault("people", $"needs {job.People} people, but the book lists {hands.Count} who can work; add a helper under 'people' or find a way for one");
         else if (job.Class == WorkClass.Ladder && job.People == 1 && !hands.Exists(person => person.LadderAlone))
-            fields.Fault("people", "is ladder work for one, but nobody in the book may use a ladder alone; write people: 2, or ladder_alone: true for a person");
+            fields.Fault("people", "is ladder work for one, but nobody in the book may use a ladder alone; write people: 2, or ladder: alone for a person");
+        else if (job.Class == WorkClass.Ladder && hands.TrueForAll(person => person.NoLadder))
+            fields.Fault("class", "is ladder work, but nobody in the book goes up a ladder; find a way from the ground, or leave it to somebody who does it for a living");
     }
 }

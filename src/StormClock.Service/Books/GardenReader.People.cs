@@ -11,7 +11,7 @@ public sealed partial class GardenReader
         foreach (var fields in top.Maps("people", "person", GardenKeys.Person, "- {id: rosa, name: Rosa}", required: true))
         {
             people.Add(Person(fields, first: people.Count == 0));
-            Once(personLines, people[^1].Id, fields, "person");
+            Once(personFields, people[^1].Id, fields, "person");
         }
 
         if (top.Has("people") && people.Count == 0 && !faults.Any) top.Fault("people", "lists nobody; add at least the gardener");
@@ -19,7 +19,13 @@ public sealed partial class GardenReader
     }
 
     /// <summary>Without a role the first person is the gardener and the others help.</summary>
-    private static Person Person(YamlFields fields, bool first) => new(
+    private static Person Person(YamlFields fields, bool first)
+    {
+        var ladder = Ladder(fields);
+        return Person(fields, first, ladder == LadderUse.Alone) with { NoLadder = ladder == LadderUse.Never };
+    }
+
+    private static Person Person(YamlFields fields, bool first, bool ladderAlone) => new(
         fields.Id("id", "rosa"),
         fields.Text("name", "Rosa"),
         Email(fields),
@@ -27,7 +33,15 @@ public sealed partial class GardenReader
         [.. fields.Maps("hours", "hours", GardenKeys.Hours, HoursExample).Select(Hours)],
         [.. fields.Words("days_off", "[2027-09-22]").Select(word => fields.DateOf("days_off", word)).OfType<LocalDate>()],
         fields.Number("lift_kg", 1, 60, JobDefaults.LiftKg, "13"),
-        fields.Flag("ladder_alone", false));
+        ladderAlone);
+
+    /// <summary><c>ladder_alone: true</c> says the same as <c>ladder: alone</c>, <c>false</c> the same as <c>with_somebody</c>.</summary>
+    private static LadderUse Ladder(YamlFields fields)
+    {
+        if (fields.Has("ladder") && fields.Has("ladder_alone")) fields.Fault("ladder_alone", "and 'ladder' say the same thing twice; keep 'ladder'");
+        var alone = fields.Flag("ladder_alone", false);
+        return fields.Choice<LadderUse>("ladder", Tokens.Ladders, alone ? LadderUse.Alone : LadderUse.WithSomebody);
+    }
 
     private const string HoursExample = "- {days: [mon, tue], from: \"17:30\", to: \"19:00\"}";
 

@@ -3,10 +3,17 @@ using StormClock.Core.Units;
 
 namespace StormClock.Service.Books;
 
-/// <summary>Sites, areas, stores, supplies and wind limits.</summary>
+/// <summary>Sites, areas and stores.</summary>
 public sealed partial class GardenReader
 {
     private const int MostTravelMinutes = 600;
+
+    /// <summary>Deeper and higher than any garden, by whatever datum.</summary>
+    private const double LowestGroundM = -500;
+
+    private const double HighestGroundM = 6000;
+
+    private const double FarthestM = 100_000;
 
     private List<Site> Sites(YamlFields top)
     {
@@ -14,20 +21,24 @@ public sealed partial class GardenReader
         foreach (var fields in top.Maps("sites", "site", GardenKeys.Site, "- {id: home, name: Home, latitude: 30.1, longitude: -84.2}", required: true))
         {
             sites.Add(Site(fields));
-            Once(siteLines, sites[^1].Id, fields, "site");
+            Once(siteFields, sites[^1].Id, fields, "site");
         }
 
         return WithWayBack(sites);
     }
 
     /// <summary>Terrain and exposure that are not written are the windiest: a gap in the survey must not look like shelter.</summary>
-    private Site Site(YamlFields fields) => new(
+    private Site Site(YamlFields fields) => new Site(
         fields.Id("id", "home"),
         fields.Text("name", "Home plot"),
         Place(fields),
         fields.Choice<Terrain>("terrain", Tokens.Terrains, Terrain.OpenCoast),
         TravelMinutes(fields),
-        [.. fields.Words("codes", "[FLZ065]").Select(word => word.Text)]);
+        [.. fields.Words("codes", "[FLZ065]").Select(word => word.Text)])
+    {
+        Datum = fields.OptionalText("datum", "NAVD88"),
+        GroundM = Length(fields, "ground", LowestGroundM, HighestGroundM),
+    };
 
     private static GeoPoint Place(YamlFields fields)
     {
@@ -44,7 +55,7 @@ public sealed partial class GardenReader
         foreach (var other in travel.Keys)
         {
             minutes[other] = travel.Whole(other, 0, MostTravelMinutes, null, "8");
-            travelLines.Add((travel.LineOf(other), fields.Subject, other));
+            travelWays.Add((fields, travel.LineOf(other), other));
         }
 
         return minutes;
@@ -70,13 +81,22 @@ public sealed partial class GardenReader
         var areas = new List<Area>();
         foreach (var fields in top.Maps("areas", "area", GardenKeys.Area, "- {id: porch, name: Porch, site: home}", required: true))
         {
-            areas.Add(new Area(fields.Id("id", "porch"), fields.Text("name", "Porch"), fields.Text("site", "home"), fields.Choice<Exposure>("exposure", Tokens.Exposures, Exposure.Open)));
-            Once(areaLines, areas[^1].Id, fields, "area");
-            references.Add((fields.LineOf("site"), fields.Subject, "site", areas[^1].SiteId));
+            areas.Add(Area(fields));
+            Once(areaFields, areas[^1].Id, fields, "area");
+            references.Add(new(fields, fields.LineOf("site"), "site", areas[^1].SiteId));
         }
 
         return areas;
     }
+
+    private Area Area(YamlFields fields) => new Area(
+        fields.Id("id", "porch"), fields.Text("name", "Porch"), fields.Text("site", "home"), fields.Choice<Exposure>("exposure", Tokens.Exposures, Exposure.Open))
+    {
+        GroundM = Length(fields, "ground", LowestGroundM, HighestGroundM),
+        WaterM = Length(fields, "water", 0, FarthestM),
+        NeighbourM = Length(fields, "neighbour", 0, FarthestM),
+        GlassM = Length(fields, "glass", 0, FarthestM),
+    };
 
     private List<StorePlace> Stores(YamlFields top)
     {
@@ -85,50 +105,16 @@ public sealed partial class GardenReader
         {
             var id = fields.Id("id", "shed");
             stores.Add(new StorePlace(
-                id, fields.OptionalText("name", "Shed") ?? Named(id), fields.Text("site", "home"), Space(fields, "floor_m2"), Space(fields, "volume_m3")));
-            Once(storeLines, id, fields, "store");
-            references.Add((fields.LineOf("site"), fields.Subject, "site", stores[^1].SiteId));
+                id, fields.OptionalText("name", "Shed") ?? Named(id), fields.Text("site", "home"),
+                fields.OptionalNumber("floor_m2", 0, 1000, "2.5"), fields.OptionalNumber("volume_m3", 0, 1000, "2.5"))
+            {
+                DoorM = Length(fields, "door", 0.1, 20),
+                RaisedM = Length(fields, "raised", -5, 20),
+            });
+            Once(storeFields, id, fields, "store");
+            references.Add(new(fields, fields.LineOf("site"), "site", stores[^1].SiteId));
         }
 
         return stores;
-    }
-
-    private static double? Space(YamlFields fields, string key) => fields.Has(key) ? fields.Number(key, 0, 1000, null, "2.5") : null;
-
-    private List<Supply> Supplies(YamlFields top)
-    {
-        var supplies = new List<Supply>();
-        foreach (var fields in top.Maps("supplies", "supply", GardenKeys.Material, "- {material: rope, quantity: 30, unit: m}"))
-        {
-            var (material, quantity, unit) = Measured(fields);
-            supplies.Add(new Supply(material, quantity, unit));
-            Once(supplyLines, material, fields, "supply");
-        }
-
-        return supplies;
-    }
-
-    private static Dictionary<WorkClass, WorkLimit> Limits(YamlFields top)
-    {
-        var limits = new Dictionary<WorkClass, WorkLimit>(WorkLimit.Defaults);
-        if (top.Map("limits", "limits", [.. Tokens.Classes.Keys], "{ladder: {sustained: 18 mph, gust: 24 mph}}") is not { } written) return limits;
-
-        foreach (var (token, workClass) in Tokens.Classes)
-        {
-            if (written.Map(token, $"the {token} limit", GardenKeys.Limit, "{sustained: 18 mph, gust: 24 mph}") is { } limit)
-                limits[workClass] = Limit(limit, WorkLimit.Defaults[workClass]);
-        }
-
-        return limits;
-    }
-
-    /// <summary>No limit may pass 34 kt sustained, where nobody works outside (product.md 2), or a gust of 50 kt (C).</summary>
-    private static WorkLimit Limit(YamlFields fields, WorkLimit usual)
-    {
-        var limit = new WorkLimit(
-            fields.Amount("sustained", QuantityKind.WindSpeed, 1, Wind.KtToMps(Wind.GaleKt), "sustained") ?? usual.SustainedMps,
-            fields.Amount("gust", QuantityKind.WindSpeed, 1, Wind.KtToMps(50), "gust") ?? usual.GustMps);
-        if (limit.GustMps < limit.SustainedMps) fields.Fault(fields.Has("gust") ? "gust" : "sustained", "leaves the gust limit below the sustained one; write both");
-        return limit;
     }
 }

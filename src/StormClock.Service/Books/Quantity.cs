@@ -1,32 +1,21 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using StormClock.Core.Units;
 
 namespace StormClock.Service.Books;
 
-/// <summary>A kind of quantity with the units it may be written in, each with its factor to SI (exact by definition).</summary>
-/// <param name="PlainNumber">Factor of a number without unit; null when the unit must be written.</param>
-internal sealed record QuantityKind(string Name, string Example, double? PlainNumber, IReadOnlyDictionary<string, double> Units)
-{
-    public static QuantityKind Mass { get; } = new("a mass", "18 kg or 40 lb", 1, new Dictionary<string, double>
-    {
-        ["kg"] = 1, ["g"] = 0.001, ["lb"] = 0.45359237, ["lbs"] = 0.45359237,
-    });
-
-    public static QuantityKind WindSpeed { get; } = new("a wind speed", "20 mph, 17 kt, 32 km/h or 9 m/s", null, new Dictionary<string, double>
-    {
-        ["m/s"] = 1, ["mph"] = Wind.MpsPerMph, ["kt"] = Wind.MpsPerKt, ["kn"] = Wind.MpsPerKt, ["knots"] = Wind.MpsPerKt, ["km/h"] = 1 / 3.6, ["kmh"] = 1 / 3.6,
-    });
-}
-
-/// <summary>Reads a number with its unit, e.g. <c>40 lb</c> or <c>25 mph gust</c>.</summary>
+/// <summary>Reads a number with its unit, e.g. <c>40 lb</c>, <c>6 ft 2 in</c> or <c>25 mph gust</c>.</summary>
 internal static partial class Quantity
 {
+    /// <summary>Hides what conversion adds behind the last digit anybody means: 6 ft are 1.8288 m, not 1.8288000000000002.</summary>
+    private const int DecimalsKept = 12;
+
     /// <param name="trailing">A word that may stand behind the unit, e.g. <c>gust</c>; empty for none.</param>
     /// <returns>The value in SI; null with a reason when the text is no such quantity.</returns>
     public static double? Parse(string text, QuantityKind kind, string trailing, out string reason)
     {
-        reason = $"must be {kind.Name} with its unit, e.g. {kind.Example}, not '{text}'";
+        reason = HasComma(text) ?? $"must be {kind.Name} with its unit, e.g. {kind.Example}, not '{text}'";
+        if (kind.TakesFeetAndInches && FeetAndInches(text) is { } length) return length;
+
         var parts = NumberUnitWord().Match(text);
         if (!parts.Success || Number(parts.Groups["number"].Value) is not { } number) return null;
 
@@ -39,7 +28,7 @@ internal static partial class Quantity
 
         var unit = parts.Groups["unit"].Value;
         if (unit.Length == 0) return kind.PlainNumber is { } factor ? number * factor : null;
-        if (kind.Units.TryGetValue(unit, out var known)) return number * known;
+        if (kind.Units.TryGetValue(unit, out var known)) return Converted(number, known);
 
         reason = $"unknown unit '{unit}' in '{text}'; this is {kind.Name}: write {string.Join(", ", kind.Units.Keys)}";
         return null;
@@ -58,6 +47,27 @@ internal static partial class Quantity
             ? number
             : null;
 
-    [GeneratedRegex(@"^\s*(?<number>[-+]?[0-9]*\.?[0-9]+([eE][-+]?[0-9]+)?)\s*(?<unit>[A-Za-z/]*)\s*(?<word>[a-z]*)\s*$")]
+    /// <summary>What to say of a comma inside a number; null when there is none. It may part decimals or thousands, so it is never guessed at.</summary>
+    public static string? HasComma(string text) =>
+        NumberComma().IsMatch(text) ? $"has a comma in the number '{text}'; write a point before decimals and nothing between thousands, e.g. 1.8 or 1200" : null;
+
+    private static double? FeetAndInches(string text)
+    {
+        var parts = FeetInches().Match(text);
+        if (!parts.Success || Number(parts.Groups["feet"].Value) is not { } feet || Number(parts.Groups["inches"].Value) is not { } inches || inches >= 12) return null;
+
+        var length = Converted(feet * 12 + inches, QuantityKind.MetresPerInch);
+        return parts.Groups["sign"].Value == "-" ? -length : length;
+    }
+
+    private static double Converted(double number, double factor) => factor == 1 ? number : Math.Round(number * factor, DecimalsKept);
+
+    [GeneratedRegex(@"^\s*(?<number>[-+]?[0-9]*\.?[0-9]+([eE][-+]?[0-9]+)?)\s*(?<unit>[A-Za-z/%]*)\s*(?<word>[a-z]*)\s*$")]
     private static partial Regex NumberUnitWord();
+
+    [GeneratedRegex(@"^\s*(?<sign>[-+]?)(?<feet>[0-9]+)\s*ft\s+(?<inches>[0-9]*\.?[0-9]+)\s*in\s*$")]
+    private static partial Regex FeetInches();
+
+    [GeneratedRegex(@"[0-9],[0-9]")]
+    private static partial Regex NumberComma();
 }

@@ -3,6 +3,9 @@ using StormClock.Core.Garden;
 
 namespace StormClock.Service.Books;
 
+/// <summary>How a person goes up a ladder, as books say it.</summary>
+internal enum LadderUse { Never, WithSomebody, Alone }
+
 /// <summary>How the words of product.md 2 are written in files: snake case of the names in code.</summary>
 internal static class Tokens
 {
@@ -19,6 +22,12 @@ internal static class Tokens
     public static IReadOnlyDictionary<string, Exposure> Exposures { get; } = Of<Exposure>();
 
     public static IReadOnlyDictionary<string, PersonRole> Roles { get; } = Of<PersonRole>();
+
+    public static IReadOnlyDictionary<string, LadderUse> Ladders { get; } = Of<LadderUse>();
+
+    public static IReadOnlyDictionary<string, Standing> Standings { get; } = Of<Standing>();
+
+    public static IReadOnlyDictionary<string, Surface> Surfaces { get; } = Of<Surface>();
 
     public static IReadOnlyDictionary<string, UnitSystem> Units { get; } = new Dictionary<string, UnitSystem>
     {

@@ -14,7 +14,7 @@ internal sealed partial class YamlFields
         if (ValueOf(key, otherwise is null, example) is not { } text) return otherwise ?? least;
         if (Quantity.Number(text) is { } number && number >= least && number <= most) return number;
 
-        Fault(key, $"must be a number from {Plain(least)} to {Plain(most)}, not '{Shown(text)}'; write e.g. {key}: {example}");
+        Fault(key, Quantity.HasComma(Shown(text)) ?? $"must be a number from {Plain(least)} to {Plain(most)}, not '{Shown(text)}'; write e.g. {key}: {example}");
         return least;
     }
 
@@ -24,7 +24,7 @@ internal sealed partial class YamlFields
         if (ValueOf(key, otherwise is null, example) is not { } text) return otherwise ?? least;
         if (int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most) return number;
 
-        Fault(key, $"must be a whole number from {least} to {most}, not '{Shown(text)}'; write e.g. {key}: {example}");
+        Fault(key, Quantity.HasComma(Shown(text)) ?? $"must be a whole number from {least} to {most}, not '{Shown(text)}'; write e.g. {key}: {example}");
         return least;
     }
 
@@ -43,9 +43,15 @@ internal sealed partial class YamlFields
         if (amount >= least && amount <= most) return amount;
 
         var (unit, factor) = kind.Units.First();
-        Fault(key, $"must lie between {Plain(least / factor)} and {Plain(most / factor)} {unit}, not '{Shown(text)}'");
+        Fault(key, $"must lie between {Plain(least / factor)} and {Plain(most / factor)} {unit}, not '{Shown(text)}'; write e.g. {kind.Example}");
         return null;
     }
+
+    /// <summary>A number that may be left out; null when absent or wrong.</summary>
+    public double? OptionalNumber(string key, double least, double most, string example) => Has(key) ? Number(key, least, most, null, example) : null;
+
+    /// <inheritdoc cref="OptionalNumber"/>
+    public int? OptionalWhole(string key, int least, int most, string example) => Has(key) ? Whole(key, least, most, null, example) : null;
 
     /// <param name="otherwise">Taken when the key is absent; null makes it required.</param>
     public T Choice<T>(string key, IReadOnlyDictionary<string, T> tokens, T? otherwise)
@@ -58,6 +64,10 @@ internal sealed partial class YamlFields
         Fault(key, $"is '{Shown(text)}', which is not known; {Nearest.Hint(text, [.. tokens.Keys])}");
         return otherwise ?? default;
     }
+
+    /// <summary>A choice that may be left out; null when absent.</summary>
+    public T? OptionalChoice<T>(string key, IReadOnlyDictionary<string, T> tokens)
+        where T : struct => Has(key) ? Choice<T>(key, tokens, null) : null;
 
     public LocalTime Time(string key, string example)
     {
@@ -93,5 +103,5 @@ internal sealed partial class YamlFields
     private string? ValueOf(string key, bool required, string example) =>
         (required ? Text(key, example) : OptionalText(key, example)) is { Length: > 0 } text ? text : null;
 
-    private static string Plain(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
+    private static string Plain(double number) => number.ToString(Math.Abs(number) < 1 ? "0.###" : "0.##", CultureInfo.InvariantCulture);
 }

@@ -41,6 +41,9 @@ internal sealed partial class YamlFields
 
     public int Line => map.Line;
 
+    /// <summary>Where it begins, as messages name it.</summary>
+    public string Place => faults.Place(map.Line);
+
     public IEnumerable<string> Keys => map.Entries.Select(entry => entry.Key);
 
     public bool Has(string key) => Entry(key) is not null;
@@ -51,6 +54,12 @@ internal sealed partial class YamlFields
     public void Fault(string key, string reason) => FaultAt(LineOf(key), key, reason);
 
     public void FaultAt(int line, string key, string reason) => faults.Add(line, $"'{key}' of {Subject} {reason}");
+
+    /// <summary>A fault in whole words of its own.</summary>
+    public void Tell(int line, string reason) => faults.Add(line, reason);
+
+    /// <summary>The text of a key as it stands there; null when it is absent or no text. Nothing is judged.</summary>
+    public string? Peek(string key) => (Entry(key)?.Value as YamlText)?.Value.Trim();
 
     /// <summary>The node of a required key; null, with a fault, when it is absent or empty.</summary>
     public YamlNode? Required(string key, string example)

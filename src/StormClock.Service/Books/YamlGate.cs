@@ -30,7 +30,7 @@ internal static class YamlGate
         return !HasTabs(text, faults);
     }
 
-    private static int FirstControl(string text)
+    internal static int FirstControl(string text)
     {
         for (var i = 0; i < text.Length; i++)
         {
@@ -40,7 +40,7 @@ internal static class YamlGate
         return -1;
     }
 
-    private static int LineAt(string text, int position) => text.AsSpan(0, position).Count('\n') + 1;
+    internal static int LineAt(string text, int position) => text.AsSpan(0, position).Count('\n') + 1;
 
     /// <summary>Tabs used as indentation are the commonest slip and the parser's word on them is obscure.</summary>
     private static bool HasTabs(string text, FaultList faults)

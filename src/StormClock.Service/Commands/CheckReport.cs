@@ -20,16 +20,13 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
     /// <param name="level">A water level to hold against the gardens; null for none.</param>
     public static CheckReport Of(string settingsFile, ReadResult<StormSettings> settings, IReadOnlyList<GardenFile> gardens, LocalDate today, WaterLevel? level = null)
     {
-        var faults = settings.Faults.Select(fault => Told(settingsFile, fault))
-            .Concat(gardens.SelectMany(garden => garden.Read.Faults.Select(fault => Told(garden.File, fault))));
+        var faults = settings.Faults.Select(fault => fault.ToldOf(settingsFile))
+            .Concat(gardens.SelectMany(garden => garden.Read.Faults.Select(fault => fault.ToldOf(garden.File))));
         var would = (settings.Value is { } good ? Settings(settingsFile, good) : [])
             .Concat(gardens.SelectMany(garden => garden.Read.Value is { } book ? Garden(garden.File, book, today, level) : []))
             .Concat(gardens.Count == 0 ? ["no garden books: nothing would be planned"] : []);
         return new CheckReport([.. faults], [.. would]);
     }
-
-    private static string Told(string file, ReadFault fault) =>
-        fault.Line > 0 ? $"{file}:{fault.Line}: {fault.Reason}" : $"{file}: {fault.Where}: {fault.Reason}";
 
     private static IEnumerable<string> Settings(string file, StormSettings settings)
     {

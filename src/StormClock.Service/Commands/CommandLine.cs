@@ -10,6 +10,7 @@ internal static class CommandLine
         var root = new RootCommand("StormClock: what to do in the garden before the wind, by when, and what to look at after. It never says that it is safe to stay; official orders come first.");
         root.Subcommands.Add(ServeCommand.Make());
         root.Subcommands.Add(CheckCommand.Make());
+        root.Subcommands.Add(ItemsCommand.Make());
         root.Subcommands.Add(ClockCommand.Make());
         root.Subcommands.Add(PlanCommand.Make());
         root.Subcommands.Add(RehearseCommand.Make());

@@ -77,8 +77,7 @@ internal sealed class Inputs
 
     public GardenBook? Garden(string file)
     {
-        if (Text(file) is not { } text) return null;
-        var read = GardenReader.Read(text, Path.GetFileName(file));
+        var read = GardenFiles.Read(file);
         Add(file, read.Faults);
         return read.Value;
     }
@@ -153,7 +152,7 @@ internal sealed class Inputs
 
     public void Add(string file, IReadOnlyList<ReadFault> found)
     {
-        foreach (var fault in found) faults.Add(fault.Line > 0 ? $"{file}:{fault.Line}: {fault.Reason}" : $"{file}: {fault}");
+        foreach (var fault in found) faults.Add(fault.ToldOf(file));
     }
 
     private static double? Degrees(string text, double limit) =>

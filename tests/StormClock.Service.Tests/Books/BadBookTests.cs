@@ -96,7 +96,7 @@ public class BadBookTests
     {
         Assert.Contains(good, SampleBook.Good);
         var text = ReplaceFirst(SampleBook.Good, good, bad);
-        var read = GardenReader.Read(text, "quay.yaml");
+        var read = GardenReader.Read(text, "quay.yaml", null, MadeKinds.Bare);
 
         Assert.False(read.IsGood);
         var fault = lineBegins.Length > 0 ? Assert.Single(read.Faults) : read.Faults[0];
@@ -201,7 +201,7 @@ public class BadBookTests
     [Theory]
     [MemberData(nameof(TooMuch))]
     public void Read_RunawayFile_IsRefusedWithItsReason(string text, string words) =>
-        Assert.Contains(GardenReader.Read(text, "big.yaml").Faults, fault => fault.Reason.Contains(words));
+        Assert.Contains(GardenReader.Read(text, "big.yaml", null, MadeKinds.Bare).Faults, fault => fault.Reason.Contains(words));
 
     private static string ReplaceFirst(string text, string old, string with)
     {

@@ -12,12 +12,16 @@ public class BookMutationTests
     private static readonly Gen<(double At, int Drop, string Put)> Change =
         Gen.Select(Gen.Double.Unit, Gen.Frequency((3, Gen.Int[0, 3]), (1, Gen.Int[0, 80])), Gen.OneOf(Gen.Int[0, Splinters.Length - 1].Select(i => Splinters[i]), Gen.String[0, 4]));
 
+    private static readonly string Detailed = MadeKinds.Book(
+        "kind: drum\ncount: 2\nheight: 3 ft 2 in\nmass: 20 lb\nmass_wet: 22 lb\nstanding: strapped\nstands_on: gravel\nholds: 55 gal\nfilled: 40 %\ntie: 110 lbf\nheld_to: 45 mph gust\ncrop: tomato\nripe: 0.3\njobs: none",
+        "us");
+
     /// <summary>Whatever is done to a good book, reading it gives a book or faults with real lines, never an exception.</summary>
     [Fact]
     public void Read_SpoiltBook_GivesBookOrFaultsNeverAnException()
     {
         var large = File.ReadAllText(ConfigFiles.PracticeGardens[0]);
-        Gen.Select(Gen.Bool.Select(small => small ? SampleBook.Good : large), Change.List[1, 6]).Sample(
+        Gen.Select(MadeBooks.Any(SampleBook.Good, large, Detailed), Change.List[1, 6]).Sample(
             (good, changes) =>
             {
                 var text = changes.Aggregate(good, Apply);

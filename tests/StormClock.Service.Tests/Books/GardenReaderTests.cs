@@ -6,12 +6,7 @@ namespace StormClock.Service.Tests.Books;
 
 public class GardenReaderTests
 {
-    private static GardenBook Book(string text = SampleBook.Good)
-    {
-        var read = GardenReader.Read(text, "quay.yaml");
-        Assert.True(read.IsGood, string.Join("\n", read.Faults));
-        return read.Value!;
-    }
+    private static GardenBook Book(string text = SampleBook.Good) => SampleBook.Read(text);
 
     [Fact]
     public void Read_GoodBook_KeepsPeoplePlacesAndHours()

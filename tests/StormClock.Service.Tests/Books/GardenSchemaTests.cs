@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using StormClock.Service.Books;
 using StormClock.Service.Tests.Practice;
 
@@ -42,6 +43,10 @@ public class GardenSchemaTests
         { "person", "role", [.. Tokens.Roles.Keys] },
         { "site", "terrain", [.. Tokens.Terrains.Keys] },
         { "area", "exposure", [.. Tokens.Exposures.Keys] },
+        { "person", "ladder", [.. Tokens.Ladders.Keys] },
+        { "item", "standing", [.. Tokens.Standings.Keys] },
+        { "item", "stands_on", [.. Tokens.Surfaces.Keys] },
+        { "item", "crop", [.. Crops.All.Keys] },
         { "material", "unit", [.. MaterialUnits.All.Keys] },
         { "item", "kind", [.. ItemKinds.All.Keys] },
         { "job", "kind", [.. Tokens.JobKinds.Keys] },
@@ -63,13 +68,68 @@ public class GardenSchemaTests
     [InlineData("store", "site", ", site: home, floor_m2: 4")]
     [InlineData("material", "quantity", ", quantity: 8")]
     [InlineData("item", "count", "\n    count: 3")]
-    [InlineData("job", "minutes", ", minutes: 35")]
+    [InlineData("job", "kind", "kind: pick, ")]
     public void Schema_RequiredKey_IsRequiredByTheReader(string part, string key, string written)
     {
         Assert.Contains(key, Part(part).GetProperty("required").EnumerateArray().Select(name => name.GetString()));
         Assert.Contains(written, SampleBook.Good);
 
-        Assert.Contains(GardenReader.Read(SampleBook.Good.Replace(written, ""), "quay.yaml").Faults, fault => fault.Reason.Contains($"has no '{key}'"));
+        Assert.Contains(GardenReader.Read(SampleBook.Good.Replace(written, ""), "quay.yaml", null, MadeKinds.Bare).Faults, fault => fault.Reason.Contains($"has no '{key}'"));
+    }
+
+    /// <summary>Numbers of an item: the schema's bounds are the reader's, and a step beyond is refused by both.</summary>
+    [Fact]
+    public void Schema_BoundsOfItemNumbers_AreTheReaders()
+    {
+        foreach (var property in Part("item").GetProperty("properties").EnumerateObject())
+        {
+            if (property.Name == "count" || NumberOf(property.Value) is not { } number) continue;
+
+            var (least, most) = (number.GetProperty("minimum").GetDouble(), number.GetProperty("maximum").GetDouble());
+            Assert.True(Takes(property.Name, least) && Takes(property.Name, most), property.Name);
+            Assert.False(Takes(property.Name, least - 0.0005), property.Name);
+            Assert.False(Takes(property.Name, most + 1), property.Name);
+        }
+    }
+
+    private static JsonElement? NumberOf(JsonElement property)
+    {
+        if (property.TryGetProperty("maximum", out _)) return property;
+        if (!property.TryGetProperty("oneOf", out var ways)) return null;
+        return ways.EnumerateArray().Where(way => way.TryGetProperty("maximum", out _)).Select(way => (JsonElement?)way).FirstOrDefault();
+    }
+
+    private static bool Takes(string key, double value)
+    {
+        var text = MadeKinds.Book($"kind: other\ncount: 1\nholds: 9 l\n{(key is "ripe" or "mature" or "harvest_value" ? "crop: tomato\n" : "")}{key}: {ItemText.Number(value)}");
+        return !GardenReader.Read(text, "quay.yaml").Faults.Any(fault => fault.Reason.StartsWith($"'{key}'", StringComparison.Ordinal));
+    }
+
+    /// <summary>Quantities as people write them: what the schema's pattern lets through the reader takes, and the other way round.</summary>
+    [Theory]
+    [InlineData("height", "1.8 m", true)]
+    [InlineData("height", "6 ft 2 in", true)]
+    [InlineData("height", "35cm", true)]
+    [InlineData("height", "1,8 m", false)]
+    [InlineData("height", "6 yd", false)]
+    [InlineData("mass_wet", "40 lb", true)]
+    [InlineData("mass_wet", "40 stone", false)]
+    [InlineData("holds", "55 gal", true)]
+    [InlineData("holds", "55", false)]
+    [InlineData("tie", "110 lbf", true)]
+    [InlineData("tie", "110 lb", false)]
+    [InlineData("held_to", "45 mph gust", true)]
+    [InlineData("held_to", "45 mph sustained", false)]
+    [InlineData("solidity", "40 %", true)]
+    [InlineData("solidity", "40 percent", false)]
+    public void Schema_QuantityInWords_IsTakenAsByTheReader(string key, string written, bool good)
+    {
+        var property = Part("item").GetProperty("properties").GetProperty(key);
+        var ways = property.TryGetProperty("oneOf", out var several) ? several.EnumerateArray().ToList() : [property];
+        var patterns = ways.Where(way => way.TryGetProperty("pattern", out _)).Select(way => way.GetProperty("pattern").GetString()!);
+
+        Assert.Equal(good, patterns.Any(pattern => Regex.IsMatch(written, pattern)));
+        Assert.Equal(good, GardenReader.Read(MadeKinds.Book($"kind: other\ncount: 1\n{key}: {written}"), "quay.yaml").IsGood);
     }
 
     [Fact]

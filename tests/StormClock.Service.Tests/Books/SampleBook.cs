@@ -1,3 +1,6 @@
+using StormClock.Core.Garden;
+using StormClock.Service.Books;
+
 namespace StormClock.Service.Tests.Books;
 
 /// <summary>A good book in few lines; tests spoil one line of it.</summary>
@@ -55,6 +58,14 @@ internal static class SampleBook
               - {kind: bundle, minutes: 50, after: [bean-rows/pick]}
               - {kind: bundle, minutes: 10}
         """;
+
+    /// <summary>A book that must be good, read without anything typical.</summary>
+    public static GardenBook Read(string text)
+    {
+        var read = GardenReader.Read(text, "quay.yaml", null, MadeKinds.Bare);
+        Assert.True(read.IsGood, string.Join("\n", read.Faults));
+        return read.Value!;
+    }
 
     /// <summary>The line, counted from 1, that begins with this text once blanks are dropped.</summary>
     public static int LineOf(string book, string beginning)
