@@ -1,3 +1,5 @@
+using StormClock.Core.Units;
+
 namespace StormClock.Core.Loads;
 
 /// <summary>Chance that a thing fails in a peak gust: Φ(ln(V / V̂) / β) (science.md 5.5, C).</summary>
@@ -19,7 +21,7 @@ public static class Fragility
     /// <param name="medianMps">Gust at which one in two fails; above zero.</param>
     /// <param name="beta">Above zero.</param>
     public static double Chance(double gustMps, double medianMps, double beta) =>
-        gustMps > 0 ? NormalCurve.Below(Math.Log(gustMps / medianMps) / beta) : 0;
+        gustMps > 0 ? Normal.Cdf(Math.Log(gustMps / medianMps) / beta) : 0;
 
     /// <summary>Gust, m/s, at which one in ten fails: a target to tie and weigh for, not a promise.</summary>
     public static double SafeGustMps(double medianMps, double beta) => medianMps * Math.Exp(-TenPercent * beta);
