@@ -26,7 +26,7 @@ internal static class GardenKeys
     [
         "id", "name", "kind", "area", "count", "value",
         "height", "width", "depth", "base", "mass", "mass_wet", "raised", "standing", "stands_on", "drag", "friction", "solidity", "climbers",
-        "holds", "filled", "pot_height", "stem", "crown_depth", "years", "posts", "post", "post_depth", "tie", "held_to",
+        "holds", "filled", "catchment_m2", "pot_height", "stem", "crown_depth", "years", "posts", "post", "post_depth", "tie", "held_to",
         "crop", "ripe", "mature", "harvest_value", "endangers", "jobs",
     ];
 

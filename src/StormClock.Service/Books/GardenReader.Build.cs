@@ -24,6 +24,7 @@ public sealed partial class GardenReader
         ClimberCover = Share(fields, "climbers"),
         HoldsL = fields.Amount("holds", QuantityKind.Volume, 0.1, 1_000_000),
         Filled = Share(fields, "filled"),
+        CatchmentM2 = fields.OptionalNumber("catchment_m2", 0.1, 100_000, "45"),
         PotHeightM = Length(fields, "pot_height", ThinnestM, 5),
         StemM = Length(fields, "stem", ThinnestM, 5),
         CrownDepthM = Length(fields, "crown_depth", ThinnestM, 60),

@@ -102,7 +102,8 @@ public sealed partial class GardenReader
     {
         var hands = book.People.Where(person => person.Role != PersonRole.Keeper).ToList();
         if (hands.Count == 0 || job.Typical || !jobFields.TryGetValue(job.Id, out var fields)) return;
-        if (job.LeftOut.HasFlag(JobParts.People) && KindJobOf(book.ItemOf(job), job.Kind) is not null) return;
+        var ofKind = KindJobOf(book.ItemOf(job), job.Kind) is not null;
+        if (ofKind && job.LeftOut.HasFlag(JobParts.People | JobParts.Class)) return;
 
         if (job.People > hands.Count)
             fields.Fault("people", $"needs {job.People} people, but the book lists {hands.Count} who can work; add a helper under 'people' or find a way for one");

@@ -28,6 +28,7 @@ internal static class ItemText
         ("climbers", Number(written.ClimberCover)),
         ("holds", With(written.HoldsL, "l")),
         ("filled", Number(written.Filled)),
+        ("catchment_m2", Number(written.CatchmentM2)),
         ("pot_height", With(written.PotHeightM, "m")),
         ("stem", With(written.StemM, "m")),
         ("crown_depth", With(written.CrownDepthM, "m")),

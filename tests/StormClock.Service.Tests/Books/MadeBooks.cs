@@ -39,7 +39,7 @@ internal static class MadeBooks
         select sizes with
         {
             HoldsL = water.Item1, Filled = water.Item1 is null ? null : water.Item2,
-            PotHeightM = plant.Item1, StemM = plant.Item2, CrownDepthM = plant.Item3, YearsInGround = plant.Item4,
+            CatchmentM2 = plant.Item1 * 10, PotHeightM = plant.Item1, StemM = plant.Item2, CrownDepthM = plant.Item3, YearsInGround = plant.Item4,
             Posts = posts.Item1 == 0 ? null : posts.Item1, PostM = posts.Item2, PostDeepM = posts.Item1 == 0 ? null : posts.Item3,
             TieN = strength.Item1, HeldToMps = strength.Item2,
         };
