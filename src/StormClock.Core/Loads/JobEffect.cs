@@ -28,7 +28,7 @@ public static class JobEffect
         ItemShape shape, ItemBuild build, JobKind job, IReadOnlyList<MaterialNeed> materials, int count)
     {
         var weightKg = MaterialWords.WeightKg(materials, count);
-        var keepsPosts = build.Standing is Standing.OnPosts && job is not JobKind.LayFlat;
+        var keepsPosts = shape is ItemShape.Panel && build.Standing is Standing.OnPosts && job is not JobKind.LayFlat;
         var holdN = keepsPosts ? MaterialWords.GuysN(materials, count) : MaterialWords.HoldN(materials, count);
         return job switch
         {

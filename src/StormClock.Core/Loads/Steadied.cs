@@ -30,7 +30,7 @@ internal static class Steadied
     public static ItemBuild Tied(ItemShape shape, ItemBuild build, JobKind job, double weightKg, double holdN)
     {
         if (shape is ItemShape.Tree) return Staked(build);
-        var usual = build.Standing is Standing.OnPosts ? 0 : job is JobKind.Strap ? UsualStrapN : UsualTieN;
+        var usual = shape is ItemShape.Panel && build.Standing is Standing.OnPosts ? 0 : job is JobKind.Strap ? UsualStrapN : UsualTieN;
         var hold = holdN > 0 ? holdN : usual;
         var standing = job is JobKind.Strap ? Standing.Strapped : Standing.Tied;
         var weighed = Weighed(shape, build, weightKg, 0);

@@ -195,6 +195,17 @@ public class JobEffectTests
         Assert.Equal(20 * Gust(plain) / ItemLoads.Of(ItemShape.Body, Planter, Soil.Dry)!.First.GustMps, Gust(done), 1e-9);
     }
 
+    // C: 1.2 of what was seen where there is no formula; nothing for trunks, and for posts only by what reaches the ground.
+    [Theory]
+    [InlineData(ItemShape.Fixed, JobKind.Strap, 24)]
+    [InlineData(ItemShape.Cover, JobKind.WeighDown, 24)]
+    [InlineData(ItemShape.Stems, JobKind.Tie, 24)]
+    [InlineData(ItemShape.Tree, JobKind.Strap, 20)]
+    [InlineData(ItemShape.Panel, JobKind.Tie, 20)]
+    [InlineData(ItemShape.Cover, JobKind.LayFlat, 20)]
+    public void After_GustThatWasSeenWithoutAFormula_GainsModestly(ItemShape shape, JobKind job, double expected) =>
+        Assert.Equal(expected, Gust(JobEffect.After(shape, new() { HeldToMps = 20, Standing = Standing.OnPosts }, job, [], 1)), 1e-9);
+
     [Fact]
     public void After_AnyJobOnAnything_LowersTheFirstGustExactlyWhenItSaysSo() =>
         Gen.Select(AnyThing.Shape, AnyThing.Build, AnyThing.Job, AnyThing.Materials, Gen.Int[0, 9]).Sample((shape, build, job, materials, count) =>
