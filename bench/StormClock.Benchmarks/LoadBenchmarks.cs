@@ -47,7 +47,8 @@ public class LoadBenchmarks
         {
             HeightM = 1.3 * size, WidthM = size, DepthM = 0.8 * size, BaseM = 0.6 * size, MassKg = 5 + i % 29 * 3, PotHeightM = i % 3 == 0 ? 0.3 * size : null,
             HoldsL = 100 * size, Filled = i % 5 * 0.2, StemM = 0.05 * size, CrownDepthM = size, Solidity = 0.5, ClimberCover = 0.3,
-            Standing = i % 2 == 0 ? Standing.Free : Standing.OnPosts, PostM = 0.08, PostDeepM = 0.5, Surface = (Surface)(i % 7), HeldToMps = shape is ItemShape.Stems or ItemShape.Cover or ItemShape.Fixed || i % 11 == 0 ? 16 : null,
+            Standing = i % 2 == 0 ? Standing.Free : Standing.OnPosts, PostM = 0.08, PostDeepM = 0.5, Surface = (Surface)(i % 7),
+            HeldToMps = shape is ItemShape.Stems or ItemShape.Cover or ItemShape.Fixed || i % 11 == 0 ? 16 : null,
         });
     }
 }

@@ -14,9 +14,6 @@ internal static class BodyLoads
     // A potted crown in leaf at 15 m/s; held there, though leaves fold in more wind (science.md 5.2, M).
     private const double CrownDrag = 0.5;
 
-    // Of a crown's width times depth, as for trees (science.md 5.3).
-    private const double CrownFills = 0.8;
-
     // Pots are wider than their foot: 0.42 m on 0.36, 0.4 on 0.34 (trade.md 11, check 11; D).
     private const double PotOverFoot = 1.15;
 
@@ -48,7 +45,7 @@ internal static class BodyLoads
             return [new(width * height * (ItemLoads.Share(build.Solidity) ?? 1), height / 2, ItemLoads.Known(build.Drag) ?? UsualDrag)];
 
         var crownDepth = Math.Min(ItemLoads.Known(build.CrownDepthM) ?? double.MaxValue, height - potHeight);
-        var crownArea = (ItemLoads.Share(build.Solidity) ?? CrownFills) * width * crownDepth;
+        var crownArea = (ItemLoads.Share(build.Solidity) ?? 1) * width * crownDepth;
         return
         [
             new(Math.Min(width, PotOverFoot * footM) * potHeight, potHeight / 2, PotDrag),

@@ -11,10 +11,8 @@ public static class GroundAnchor
     /// <summary>Of the pull at which it comes out over the working load (science.md 5.4, C).</summary>
     public const double SafetyFactor = 2;
 
-    /// <summary>kg/m³, moist and under water (trade.md 2.7, D).</summary>
+    /// <summary>kg/m³, moist; 900 under water (trade.md 2.7, D).</summary>
     public const double MoistSoilKgM3 = 1700;
-
-    public const double SubmergedSoilKgM3 = 900;
 
     private const double ConeDeg = 30;
 

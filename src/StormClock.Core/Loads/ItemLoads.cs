@@ -38,11 +38,11 @@ public static class ItemLoads
         return new(modes, centreM);
     }
 
-    /// <summary>A figure that can be worked with: above zero and finite.</summary>
-    internal static double? Known(double? figure) => figure is > 0 and < double.PositiveInfinity ? figure : null;
+    /// <summary>A figure that can be worked with: above zero, and neither too small nor too large for anything in a garden.</summary>
+    internal static double? Known(double? figure) => figure is > 1e-6 and < 1e9 ? figure : null;
 
     /// <summary>A share, brought between 0 and 1.</summary>
-    internal static double? Share(double? figure) => figure is >= 0 and < double.PositiveInfinity ? Math.Min(1, figure.Value) : null;
+    internal static double? Share(double? figure) => figure is >= 0 and < 1e9 ? Math.Min(1, figure.Value) : null;
 
     /// <summary>Middle of the outline above the ground, m.</summary>
     internal static double MiddleM(ItemBuild build) => (Known(build.RaisedM) ?? 0) + (Known(build.HeightM) ?? UnknownHeightM) / 2;

@@ -27,7 +27,9 @@ public static class JobEffect
     private static (ItemShape Shape, ItemBuild Build) Worked(
         ItemShape shape, ItemBuild build, JobKind job, IReadOnlyList<MaterialNeed> materials, int count)
     {
-        var (weightKg, holdN) = (MaterialWords.WeightKg(materials, count), MaterialWords.HoldN(materials, count));
+        var weightKg = MaterialWords.WeightKg(materials, count);
+        var keepsPosts = shape is ItemShape.Panel && build.Standing is Standing.OnPosts && job is not JobKind.LayFlat;
+        var holdN = keepsPosts ? MaterialWords.GuysN(materials, count) : MaterialWords.HoldN(materials, count);
         return job switch
         {
             JobKind.LayFlat => LaidFlat.Of(shape, build, weightKg, holdN),
@@ -68,5 +70,5 @@ public static class JobEffect
     private static bool Worse(ItemStrength? before, ItemStrength? after) =>
         before is not null && after is not null && after.First.GustMps < before.First.GustMps * (1 - RoundingShare);
 
-    private static double? Heavier(double? dry, double? wet) => wet > dry ? wet : dry ?? wet;
+    private static double? Heavier(double? dry, double? wet) => wet > dry ? wet : dry;
 }

@@ -13,7 +13,7 @@ internal static class LaidFlat
     // Of its thickness: what a round thing rests on (C).
     private const double RollingFoot = 0.2;
 
-    // Tanks, drums and pots are 0.5 to 0.8, anything with edges more (science.md 5.2).
+    // Of what holds water, the round are 0.5 to 0.8 and the square 1.3 (science.md 5.2).
     private const double RoundUpToDrag = 0.8;
 
     public static (ItemShape Shape, ItemBuild Build) Of(ItemShape shape, ItemBuild build, double weightKg, double holdN) => shape switch
@@ -69,7 +69,7 @@ internal static class LaidFlat
     {
         var (height, width) = (lying.HeightM!.Value, lying.WidthM!.Value);
         var thick = Math.Min(Math.Min(height, width), ItemLoads.Known(lying.DepthM) ?? width);
-        var rolls = !chocked && lying.Drag <= RoundUpToDrag;
+        var rolls = !chocked && lying.HoldsL is not null && lying.Drag <= RoundUpToDrag;
         return lying with
         {
             HeightM = thick,

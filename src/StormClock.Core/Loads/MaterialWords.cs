@@ -43,6 +43,10 @@ internal static class MaterialWords
         return (lines > 0 && ground > 0 ? Math.Min(lines, ground) : Math.Max(lines, ground)) / Math.Max(1, count);
     }
 
+    /// <summary>Working load on one piece that goes into the ground, N: what ties growth to a panel does not hold its posts.</summary>
+    public static double GuysN(IReadOnlyList<MaterialNeed> materials, int count) =>
+        materials.Any(need => Pieces(need) * Of(need).GroundN > 0) ? HoldN(materials, count) : 0;
+
     private static double WeightKg(MaterialNeed need) => Of(need) is not { WeightKg: > 0 } known ? 0 : need.Unit switch
     {
         "kg" => Quantity(need),

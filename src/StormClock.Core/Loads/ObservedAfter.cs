@@ -15,14 +15,17 @@ internal static class ObservedAfter
         var was = ItemLoads.Of(shape, before with { HeldToMps = null }, Soil.Dry);
         var now = ItemLoads.Of(newShape, after with { HeldToMps = null }, Soil.Dry);
         if (now is not null && shape != newShape) return null;
-        return was is not null && now is not null ? held * now.First.GustMps / was.First.GustMps : held * Share(shape, job);
+        if (was is not null && now is not null) return held * now.First.GustMps / was.First.GustMps;
+        var steadied = shape is ItemShape.Tree || (shape is ItemShape.Panel && before.Standing is Standing.OnPosts && before.TieN == after.TieN) ? 1 : Steadied;
+        return held * Share(shape, job, steadied);
     }
 
-    private static double Share(ItemShape shape, JobKind job) => job switch
+    /// <param name="steadied">What ties, straps and weights give; a trunk or posts gain nothing by ties that do not reach the ground.</param>
+    private static double Share(ItemShape shape, JobKind job, double steadied) => job switch
     {
         JobKind.Bundle when shape is ItemShape.Stems => Bundled,
-        JobKind.Tie when shape is ItemShape.Tree => 1,
-        JobKind.Tie or JobKind.Strap or JobKind.Bundle or JobKind.WeighDown or JobKind.LayFlat => Steadied,
+        JobKind.LayFlat when shape is not ItemShape.Body => 1,
+        JobKind.Tie or JobKind.Strap or JobKind.Bundle or JobKind.WeighDown or JobKind.LayFlat => steadied,
         JobKind.Prune when shape is ItemShape.Tree or ItemShape.Stems or ItemShape.Body => 1 / Math.Sqrt(Pruned.CrownStays),
         _ => 1,
     };

@@ -30,9 +30,11 @@ internal static class Steadied
     public static ItemBuild Tied(ItemShape shape, ItemBuild build, JobKind job, double weightKg, double holdN)
     {
         if (shape is ItemShape.Tree) return Staked(build);
-        var hold = holdN > 0 ? holdN : job is JobKind.Strap ? UsualStrapN : UsualTieN;
+        var usual = shape is ItemShape.Panel && build.Standing is Standing.OnPosts ? 0 : job is JobKind.Strap ? UsualStrapN : UsualTieN;
+        var hold = holdN > 0 ? holdN : usual;
         var standing = job is JobKind.Strap ? Standing.Strapped : Standing.Tied;
-        return Held(Weighed(shape, build, weightKg, 0), hold, standing);
+        var weighed = Weighed(shape, build, weightKg, 0);
+        return hold > 0 ? Held(weighed, hold, standing) : weighed;
     }
 
     /// <summary>What held it before still does; what stands loose is tied now. Fixings of unknown hold stay unknown.</summary>

@@ -31,7 +31,7 @@ public sealed record StrengthBelief(double MedianMps, double SigmaLn, int Outcom
         {
             var ln = LnLow + i * LnStep;
             var weight = Math.Exp(-Math.Pow((ln - centre) / SigmaLn, 2) / 2);
-            foreach (var outcome in outcomes) weight *= Likelihood(outcome, ln);
+            for (var o = 0; o < outcomes.Count; o++) weight *= Likelihood(outcomes[o], ln);
             sum += weight;
             first += weight * (ln - centre);
             second += weight * (ln - centre) * (ln - centre);

@@ -10,7 +10,7 @@ public class ItemLoadsTests
     public void Body_PotAndCrown_TipsAsInTheWorkedExample()
     {
         // trade.md 11, 11 and 12: crown 0.9 m² at 1.3 m, pot 0.16 m² at 0.19 m, base 0.36.
-        var tree = new ItemBuild { HeightM = 1.8, WidthM = 1.125, CrownDepthM = 1.0, PotHeightM = 0.38, BaseM = 0.36, MassKg = 24.1, MassWetKg = 62.9, Friction = 0.5 };
+        var tree = new ItemBuild { HeightM = 1.8, WidthM = 0.9, CrownDepthM = 1.0, PotHeightM = 0.38, BaseM = 0.36, MassKg = 24.1, MassWetKg = 62.9, Friction = 0.5 };
         var (dry, soaked) = (Of(ItemShape.Body, tree), Of(ItemShape.Body, tree, Soil.Saturated));
         Assert.Equal(FailureMode.Tips, dry.First.Mode);
         Assert.Equal(10.7, dry.First.GustMps, 0.1);
@@ -52,7 +52,8 @@ public class ItemLoadsTests
     [Fact]
     public void Panel_OnPosts_LeansAsL10AndSoonerWhenSoaked()
     {
-        // science.md 9, L10 with the coefficient of 5.2 on the gross area, 1.3 (1 − 0.4^1.5) = 0.971, for 1.2 on the solid 0.6: 19.63 · √(0.72 / 0.971) = 16.90; 13.46 likewise.
+        // science.md 9, L10, but the coefficient of 5.2 on the gross area: 1.3 (1 − 0.4^1.5) = 0.971 where L10 has 1.2 · 0.6.
+        // 19.63 · √(0.72 / 0.971) = 16.90; 13.46 likewise.
         var trellis = new ItemBuild { HeightM = 1.8, WidthM = 2.4, Solidity = 0.6, Standing = Standing.OnPosts, Posts = 2, PostM = 0.1, PostDeepM = 0.6 };
         var dry = Of(ItemShape.Panel, trellis);
         Assert.Equal(FailureMode.Leans, dry.First.Mode);
