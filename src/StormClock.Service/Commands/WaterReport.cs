@@ -11,12 +11,12 @@ internal static class WaterReport
     public static IEnumerable<string> Of(GardenBook book, WaterLevel level)
     {
         var water = WaterAtItems.Of(book, level);
-        yield return $"  water at {Number(level.LevelM)} m {level.Datum}, lift things to {Number(level.LiftToM)} m; orders to leave come before any of this";
+        yield return $"  water at {Amounts.Height(level.LevelM, book.Units)} {level.Datum}, lift things to {Amounts.Height(level.LiftToM, book.Units)}; orders to leave come before any of this";
         foreach (var wet in water.Items)
         {
             var harm = wet.Harmful ? "; must not get into water: first of all" : "";
-            var floats = wet.FloatsInM is { } depth ? $"; floats off in {Number(depth)} m of water" : "";
-            yield return $"    {Plain.Line(wet.Item.Name)}, {Plain.Line(wet.Area.Name)}: foot at {Number(wet.FootM)} m, reached with a chance of {wet.Chance.ToString("0 %", CultureInfo.InvariantCulture)}, lift by {Number(wet.LiftM)} m{floats}{harm}";
+            var floats = wet.FloatsInM is { } depth ? $"; floats off in {Amounts.Height(depth, book.Units)} of water" : "";
+            yield return $"    {Plain.Line(wet.Item.Name)}, {Plain.Line(wet.Area.Name)}: foot at {Amounts.Height(wet.FootM, book.Units)}, reached with a chance of {wet.Chance.ToString("0 %", CultureInfo.InvariantCulture)}, lift by {Amounts.Height(wet.LiftM, book.Units)}{floats}{harm}";
         }
 
         if (water.Items.Count == 0 && water.Unknown.Count < book.Items.Count) yield return "    nothing with a known height is likely to be reached; that says nothing of the ways out";
@@ -28,7 +28,5 @@ internal static class WaterReport
         where item.Build is { HoldsL: not null, CatchmentM2: > 0 }
         let freeL = item.Build.HoldsL!.Value * (1 - (item.Build.Filled ?? 0))
         let mm = Runoff.FirstFlushMm + Runoff.MmToOverflow(freeL, item.Build.CatchmentM2!.Value, Runoff.Share(Catchment.ShingleRoof))
-        select $"    {Plain.Line(item.Name)}: {freeL.ToString("0", CultureInfo.InvariantCulture)} l free, runs over after about {mm.ToString("0", CultureInfo.InvariantCulture)} mm of rain on its roof";
-
-    private static string Number(double value) => value.ToString("0.0#", CultureInfo.InvariantCulture);
+        select $"    {Plain.Line(item.Name)}: {Amounts.Water(freeL, book.Units)} free, runs over after about {Amounts.Rain(mm, book.Units)} of rain on its roof";
 }

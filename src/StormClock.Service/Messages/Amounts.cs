@@ -52,6 +52,21 @@ public static class Amounts
         return string.Create(CultureInfo.InvariantCulture, $"{value:0}{Plain.Unbroken}{name}");
     }
 
+    /// <summary>A height or depth: feet to a tenth, metres to a hundredth.</summary>
+    public static string Height(double metres, UnitSystem units) => units == UnitSystem.UsCustomary
+        ? string.Create(CultureInfo.InvariantCulture, $"{metres * FeetPerMetre:0.0}{Plain.Unbroken}ft")
+        : string.Create(CultureInfo.InvariantCulture, $"{metres:0.00}{Plain.Unbroken}m");
+
+    /// <summary>Water in a tank, to the whole gallon or litre.</summary>
+    public static string Water(double litres, UnitSystem units) => units == UnitSystem.UsCustomary
+        ? string.Create(CultureInfo.InvariantCulture, $"{litres * GallonsPerLitre:0}{Plain.Unbroken}gal")
+        : string.Create(CultureInfo.InvariantCulture, $"{litres:0}{Plain.Unbroken}l");
+
+    /// <summary>Depth of rain: inches to a tenth, whole millimetres.</summary>
+    public static string Rain(double mm, UnitSystem units) => units == UnitSystem.UsCustomary
+        ? string.Create(CultureInfo.InvariantCulture, $"{mm / 25.4:0.0}{Plain.Unbroken}in")
+        : string.Create(CultureInfo.InvariantCulture, $"{mm:0}{Plain.Unbroken}mm");
+
     public static string Minutes(int minutes)
     {
         var text = minutes switch

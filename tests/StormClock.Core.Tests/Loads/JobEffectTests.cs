@@ -130,7 +130,7 @@ public class JobEffectTests
     [InlineData(ItemShape.Tree)]
     public void Prune_Crown_CatchesAQuarterLess(ItemShape shape)
     {
-        var plant = Planter with { StemM = 0.05 };
+        var plant = Planter with { StemM = 0.03 };
         var done = JobEffect.After(shape, plant, JobKind.Prune, [], 1);
         Assert.Equal(0.75 * 0.7, done.Build.WidthM!.Value, 1e-9);
         Assert.True(Gust(done) > 1.05 * ItemLoads.Of(shape, plant, Soil.Dry)!.First.GustMps);
