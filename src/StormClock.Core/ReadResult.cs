@@ -11,14 +11,6 @@ public sealed record ReadFault(string Where, string Reason, int Line = 0)
 
     public static ReadFault At(int line, string reason) => new($"line {line}", reason, line);
 
-    /// <summary>As a person looks for it: file, line, and what is wrong.</summary>
-    /// <param name="path">Of the text read.</param>
-    public string ToldOf(string path)
-    {
-        var file = File is null ? path : Path.Combine(Path.GetDirectoryName(path) ?? "", File);
-        return Line > 0 ? $"{file}:{Line}: {Reason}" : $"{file}: {Where}: {Reason}";
-    }
-
     public override string ToString() => $"{Where}: {Reason}";
 }
 
