@@ -15,6 +15,8 @@ public class DaylightTests
         { "Miami", 25.7617, -80.1918, "America/New_York", "2024-09-26", "2024-09-26T10:48:00Z", "2024-09-26T11:11:00Z", "2024-09-26T23:12:00Z", "2024-09-26T23:35:00Z", 60 },
         // S4, coast of North Carolina (D).
         { "Carolina", 35.20, -76.60, "America/New_York", "2027-09-22", "2027-09-22T10:28:57Z", "2027-09-22T10:54:18Z", "2027-09-22T23:03:27Z", "2027-09-22T23:28:45Z", 60 },
+        // trade.md 11, 27: north Queensland (D).
+        { "Queensland", -18.12, 146.02, "Australia/Brisbane", "2027-02-10", "", "2027-02-09T20:06:00Z", "2027-02-10T08:53:00Z", "", 120 },
         // S5: the UTC date of the rise is the day before (D).
         { "Tokyo", 35.68, 139.77, "Asia/Tokyo", "2025-09-23", "", "2025-09-22T20:29:00Z", "2025-09-23T08:37:00Z", "", 60 },
         // S7: sets after midnight (D).
