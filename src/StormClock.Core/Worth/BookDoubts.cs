@@ -43,12 +43,16 @@ public static class BookDoubts
 
         foreach (var job in item.Jobs)
         {
+            if (item.Build.Standing == Standing.RootedThrough && TearsRoots(job.Kind)) yield return new(item.Id, "it has rooted through its pot, and moving it would tear the roots; tie it or leave it");
             if (CannotLift(book, item, job) is { } lift) yield return new(item.Id, lift);
             if (job.Class == WorkClass.Ladder && book.People.All(person => person.NoLadder)) yield return new(item.Id, "its work is on a ladder, and nobody in the book goes up one");
             else if (job is { Class: WorkClass.Ladder, People: 1 } && !book.People.Any(person => person.LadderAlone)) yield return new(item.Id, "its work is on a ladder for one, and nobody in the book goes up one alone; let it be work for two");
             if (DoorTooNarrow(book, item, job) is { } door) yield return new(item.Id, door);
         }
     }
+
+    /// <summary>Work that a pot does not bear whose roots have grown into the ground.</summary>
+    public static bool TearsRoots(JobKind kind) => kind is JobKind.Move or JobKind.LayFlat or JobKind.Raise or JobKind.TakeDown;
 
     private static bool IsHeld(Item item) => item.Build.Standing is Standing.Staked or Standing.Tied or Standing.Fastened;
 

@@ -1,4 +1,5 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Worth;
 
 namespace StormClock.Service.Books;
 
@@ -15,13 +16,26 @@ public sealed partial class GardenReader
     private List<Job> UsualJobs(YamlFields fields, Item item)
     {
         var jobs = new List<Job>();
-        foreach (var usual in kinds.GetValueOrDefault(item.Kind)?.Jobs ?? [])
+        foreach (var usual in UsualFor(item))
         {
             jobs.Add(UsualJob(usual, item, JobId(item.Id, usual.Kind, jobs), jobs));
             jobFields.TryAdd(jobs[^1].Id, fields);
         }
 
         return jobs;
+    }
+
+    /// <summary>What has rooted through its pot is tied where it stands: moving it would tear its roots (common practice).</summary>
+    private static readonly KindJob TieRooted = new(
+        Core.Garden.JobKind.Tie, 10, 8, 1, null, [new("stake", 2, "each"), new("webbing", 4, "m")], [],
+        "It has rooted through its pot: do not move or tip it, the roots would tear.", "leave it as it stands");
+
+    private IEnumerable<KindJob> UsualFor(Item item)
+    {
+        var usual = kinds.GetValueOrDefault(item.Kind)?.Jobs ?? [];
+        return item.Build.Standing == Standing.RootedThrough && usual.Any(job => BookDoubts.TearsRoots(job.Kind))
+            ? usual.Where(job => !BookDoubts.TearsRoots(job.Kind) && job.Kind != Core.Garden.JobKind.Tie).Append(TieRooted)
+            : usual;
     }
 
     private Job UsualJob(KindJob usual, Item item, string id, List<Job> before) => new(
