@@ -1,0 +1,30 @@
+using StormClock.Core;
+using StormClock.Core.Garden;
+using StormClock.Core.Plan;
+using StormClock.Service.Pictures;
+
+namespace StormClock.Service.Commands;
+
+/// <summary>The files that <c>plan</c> writes when asked; null where not.</summary>
+internal sealed record PlanFiles(string? Sheet, string? Picture)
+{
+    private const double PictureWidth = 900;
+
+    /// <summary>Writes them; the exit code.</summary>
+    public int Write(GardenBook book, Decision decision, Instant now)
+    {
+        try
+        {
+            if (Picture is { } picture) File.WriteAllText(picture, new PlanPicture(SubjectOf(book, decision, now)).Svg(PictureWidth));
+            return ExitCode.Good;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"cannot be written: {trouble.Message}");
+            return ExitCode.OutsideTrouble;
+        }
+    }
+
+    private static PictureSubject SubjectOf(GardenBook book, Decision decision, Instant now) =>
+        new(book, decision.Plan ?? new GardenPlan(now, new Dictionary<WorkClass, WorkStop>(), [], [], [], []), now, decision.LeaveBy);
+}

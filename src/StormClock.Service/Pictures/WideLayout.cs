@@ -1,0 +1,165 @@
+using System.Globalization;
+
+namespace StormClock.Service.Pictures;
+
+/// <summary>Time runs to the right, a block for each day: words of its lines, the chance, a lane for each person.</summary>
+internal sealed class WideLayout(PictureModel model, double width)
+{
+    private const double Size = 11;
+    private const double Row = 13;
+    private const double Gutter = 104;
+    private const double Margin = 8;
+    private const double Strip = 18;
+    private const double BarBreadth = 17;
+
+    private readonly List<Mark> marks = [];
+    private readonly DayScale scale = new([.. Enumerable.Repeat((width - Gutter - Margin) / 24, 24)]);
+    private readonly HashSet<int> named = [];
+    private double y;
+
+    /// <param name="keyed">With the key and the list of the jobs that are numbers only; a sheet has its own list.</param>
+    public Drawing Draw(bool keyed)
+    {
+        Hours();
+        foreach (var date in model.Days) Day(date);
+        if (keyed)
+        {
+            Key();
+            Legend();
+        }
+
+        return new(width, y + Margin, marks);
+    }
+
+    private void Hours()
+    {
+        for (var hour = 0; hour <= 24; hour += 3)
+        {
+            marks.Add(new Label(Gutter + scale.At(hour), Row, string.Create(CultureInfo.InvariantCulture, $"{hour:00}:00"), Size, Anchor: hour == 24 ? Anchor.End : Anchor.Middle));
+        }
+
+        y = Row + 2;
+    }
+
+    private void Day(LocalDate date)
+    {
+        var drawing = new DayDrawing(model, date, scale, new(false, Gutter));
+        var top = y;
+        Heading(date);
+        var from = y;
+        if (model.Chance.Count > 0)
+        {
+            marks.Add(new Label(Margin, y + 13, "ground stopped", Size));
+            marks.AddRange(drawing.Chance(y, Strip));
+            y += Strip;
+        }
+
+        if (model.Lanes.Count == 0)
+        {
+            marks.Add(new Label(Margin, y + 12, "light", Size));
+            marks.AddRange(drawing.Ground(y, BarBreadth));
+            y += BarBreadth;
+        }
+
+        for (var lane = 0; lane < model.Lanes.Count; lane++) Lane(drawing, date, lane);
+        for (var hour = 3; hour < 24; hour += 3) marks.Add(new Stroke(Gutter + scale.At(hour), from, Gutter + scale.At(hour), y, 0.3));
+        marks.AddRange(drawing.Lines(top + 3, y));
+        y += 9;
+    }
+
+    /// <summary>The day's name, and the words of its lines in as many rows as keep them apart.</summary>
+    private void Heading(LocalDate date)
+    {
+        var rows = new Rows();
+        foreach (var line in model.Lines.Where(line => model.IsOn(line.At, date)))
+        {
+            var at = Gutter + scale.At(model.Hours(line.At, date));
+            var wide = Lettering.Width(line.Words, Size);
+            var left = at + 3 + wide > width - Margin;
+            var row = rows.Place(left ? at - 3 - wide : at, left ? at : at + 3 + wide);
+            marks.Add(new Label(left ? at - 3 : at + 3, y + Row * (row + 1), line.Words, Size, line.Width > 2, left ? Anchor.End : Anchor.Start));
+        }
+
+        marks.Add(new Label(Margin, y + Row, PictureModel.DayName(date), Size + 1, Bold: true));
+        y += Row * Math.Max(1, rows.Count) + 4;
+    }
+
+    private void Lane(DayDrawing drawing, LocalDate date, int lane)
+    {
+        var rows = new Rows();
+        var above = new List<(int Row, double Middle, string Number)>();
+        var bars = model.On(date, lane).Select(entry => (entry.Bar, From: drawing.At(entry.From), To: drawing.At(entry.To))).ToList();
+        foreach (var (bar, from, to) in bars)
+        {
+            var number = bar.Number.ToString(CultureInfo.InvariantCulture);
+            var half = Lettering.Width(number, Size) / 2;
+            var middle = (from + to) / 2;
+            if (to - from < 2 * half + 1) above.Add((rows.Place(middle - half - 1, middle + half + 1), middle, number));
+        }
+
+        var head = rows.Count * Row;
+        marks.AddRange(drawing.Ground(y, head + BarBreadth + 2));
+        marks.Add(new Label(Margin, y + head + 13, Lettering.Cut(model.Lanes[lane], Size, Gutter - Margin - 4), Size));
+        foreach (var (row, middle, number) in above)
+        {
+            var foot = y + head - row * Row - 2;
+            if (row > 0) marks.Add(new Stroke(Gutter + middle, foot + 1, Gutter + middle, y + head + 1, 0.6));
+            var half = Lettering.Width(number, Size) / 2;
+            marks.Add(new Box(Gutter + middle - half, foot - Size + 2, 2 * half, Size, Fill.Paper));
+            marks.Add(new Label(Gutter + middle, foot, number, Size, Anchor: Anchor.Middle));
+        }
+
+        foreach (var (bar, from, to) in bars)
+        {
+            marks.Add(new Box(Gutter + from, y + head + 1, to - from, BarBreadth, Fill.Ink, Edge: true));
+            if (Inside(bar, to - from) is { } text) marks.Add(new Label(Gutter + (from + to) / 2, y + head + 13, text, Size, Anchor: Anchor.Middle, OnInk: true));
+        }
+
+        y += head + BarBreadth + 2;
+    }
+
+    /// <summary>Number and title where there is room, else the number, else nothing: then it stands above.</summary>
+    private string? Inside(Bar bar, double room)
+    {
+        var whole = $"{bar.Number} {bar.Title}";
+        var number = bar.Number.ToString(CultureInfo.InvariantCulture);
+        if (Lettering.Width(whole, Size) + 4 > room) return Lettering.Width(number, Size) + 1 > room ? null : number;
+        named.Add(bar.Number);
+        return whole;
+    }
+
+    private void Key()
+    {
+        var x = Margin;
+        foreach (var (fill, words) in PictureKey.Of(model))
+        {
+            var wide = 26 + Lettering.Width(words, Size);
+            if (x > Margin && x + wide > width - Margin)
+            {
+                x = Margin;
+                y += Row + 4;
+            }
+
+            marks.Add(new Box(x, y, 20, Row, fill, Edge: true));
+            marks.Add(new Label(x + 26, y + 10, words, Size));
+            x += wide + 14;
+        }
+
+        y += Row + 8;
+    }
+
+    private void Legend()
+    {
+        var jobs = model.Jobs.Where(job => !named.Contains(job.Number)).ToList();
+        var columns = Math.Max(1, (int)(width / 420));
+        var room = (width - Margin) / columns;
+        var deep = (jobs.Count + columns - 1) / columns;
+        for (var at = 0; at < jobs.Count; at++)
+        {
+            var text = Lettering.Cut($"{jobs[at].Number}  {jobs[at].Title}", Size, room - Margin);
+            marks.Add(new Label(Margin + at / deep * room, y + Row * (at % deep + 1), text, Size));
+        }
+
+        y += Row * deep;
+    }
+}
