@@ -32,7 +32,7 @@ internal sealed class DayDrawing(PictureModel model, LocalDate date, DayScale sc
         yield return frame.Box(0, across, scale.Length, breadth, Fill.Paper);
         if (points.Count > 0)
         {
-            if (Stretch(null, points[0], 0, 0.1) is { } before) yield return Area(before, Fill.Perhaps, before.From.Share, _ => 0.1);
+            if (Stretch(null, points[0], 0, 0.1) is { } before) yield return Area(before, Fill.Perhaps, 0, share => share);
             for (var at = 1; at < points.Count; at++)
             {
                 if (Stretch(points[at - 1], points[at], points[at - 1].Share, points[at].Share) is { } rise) yield return Area(rise, Fill.Ink, 0, share => share);
@@ -55,11 +55,32 @@ internal sealed class DayDrawing(PictureModel model, LocalDate date, DayScale sc
             fill);
     }
 
+    /// <summary>What the parts of the strip mean, each with the hour at which it begins today.</summary>
+    public IEnumerable<(double Hour, string Words)> ChanceWords()
+    {
+        var points = model.Chance;
+        for (var at = 0; at <= points.Count; at++)
+        {
+            var begin = at == 0 ? null : points[at - 1];
+            var end = at == points.Count ? null : points[at];
+            if (Stretch(begin, end, 0, 0) is { } part) yield return (part.From.Hour, Between(begin, end));
+        }
+    }
+
     /// <summary>The lines that fall on this day, over a breadth.</summary>
     public IEnumerable<Mark> Lines(double from, double to) =>
         model.Lines.Where(line => model.IsOn(line.At, date)).Select(line => frame.Across(At(model.Hours(line.At, date)), from, to, line.Width, line.Dashed));
 
     public double At(double hours) => scale.At(hours);
+
+    private static string Between(ChancePoint? begin, ChancePoint? end) => (begin, end) switch
+    {
+        (null, { } first) => $"under {Percent(first)}",
+        ({ } last, null) => $"over {Percent(last)}",
+        _ => $"{Percent(begin!)} to {Percent(end!)}",
+    };
+
+    private static string Percent(ChancePoint point) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Math.Round(point.Share * 100)} %");
 
     private double? ClosedFrom
     {

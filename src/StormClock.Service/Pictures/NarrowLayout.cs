@@ -121,8 +121,8 @@ internal sealed class NarrowLayout(PictureModel model, double width)
 
     private void Key()
     {
-        IEnumerable<string> lines = model.Ground?.Earliest is null ? [] :
-            ["A line with a word: that work could stop there.", "likely (dashed): ground work, more likely."];
+        IEnumerable<string> lines = model.Ground?.Earliest is null ? ["Hours without work are drawn shorter."] :
+            ["Hours without work are drawn shorter.", "A line with a word: that work could stop there.", "likely (dashed): ground work, more likely."];
         foreach (var text in lines) marks.Add(new Label(Margin, (y += Row + 2) - 2, Lettering.Cut(text, Size, width - 2 * Margin), Size));
         if (strip > 0) marks.Add(new Label(Margin, (y += Row + 2) - 2, "%: chance that ground work has stopped.", Size));
         foreach (var (fill, text) in PictureKey.Of(model))

@@ -9,7 +9,7 @@ internal sealed class WideLayout(PictureModel model, double width)
     private const double Row = 13;
     private const double Gutter = 104;
     private const double Margin = 8;
-    private const double Strip = 18;
+    private const double Strip = 26;
     private const double BarBreadth = 17;
 
     private readonly List<Mark> marks = [];
@@ -44,13 +44,13 @@ internal sealed class WideLayout(PictureModel model, double width)
     private void Day(LocalDate date)
     {
         var drawing = new DayDrawing(model, date, scale, new(false, Gutter));
-        var top = y;
-        Heading(date);
+        var lines = Heading(date);
         var from = y;
         if (model.Chance.Count > 0)
         {
-            marks.Add(new Label(Margin, y + 13, "ground stopped", Size));
+            marks.Add(new Label(Margin, y + 17, "chance stopped", Size));
             marks.AddRange(drawing.Chance(y, Strip));
+            foreach (var (hour, words) in drawing.ChanceWords()) Phase(Gutter + scale.At(hour), words);
             y += Strip;
         }
 
@@ -63,25 +63,38 @@ internal sealed class WideLayout(PictureModel model, double width)
 
         for (var lane = 0; lane < model.Lanes.Count; lane++) Lane(drawing, date, lane);
         for (var hour = 3; hour < 24; hour += 3) marks.Add(new Stroke(Gutter + scale.At(hour), from, Gutter + scale.At(hour), y, 0.3));
-        marks.AddRange(drawing.Lines(top + 3, y));
+        foreach (var (at, head, line) in lines) marks.Add(new Stroke(at, head, at, y, line.Width, line.Dashed));
         y += 9;
     }
 
     /// <summary>The day's name, and the words of its lines in as many rows as keep them apart.</summary>
-    private void Heading(LocalDate date)
+    /// <returns>Where each line stands, and where it begins: under the words of those before it.</returns>
+    private List<(double At, double Head, Line Line)> Heading(LocalDate date)
     {
         var rows = new Rows();
+        var heads = new List<(double, double, Line)>();
         foreach (var line in model.Lines.Where(line => model.IsOn(line.At, date)))
         {
             var at = Gutter + scale.At(model.Hours(line.At, date));
             var wide = Lettering.Width(line.Words, Size);
             var left = at + 3 + wide > width - Margin;
             var row = rows.Place(left ? at - 3 - wide : at, left ? at : at + 3 + wide);
+            heads.Add((at, y + Row * row + 4, line));
             marks.Add(new Label(left ? at - 3 : at + 3, y + Row * (row + 1), line.Words, Size, line.Width > 2, left ? Anchor.End : Anchor.Start));
         }
 
         marks.Add(new Label(Margin, y + Row, PictureModel.DayName(date), Size + 1, Bold: true));
         y += Row * Math.Max(1, rows.Count) + 4;
+        return heads;
+    }
+
+    /// <summary>What a part of the chance strip says, at its beginning where it does not cover the curve.</summary>
+    private void Phase(double from, string words)
+    {
+        var wide = Lettering.Width(words, Size);
+        if (from + wide + 8 > width - Margin) return;
+        marks.Add(new Box(from + 3, y + 2, wide + 2, Row - 1, Fill.Paper));
+        marks.Add(new Label(from + 4, y + 11, words, Size));
     }
 
     private void Lane(DayDrawing drawing, LocalDate date, int lane)
@@ -146,6 +159,9 @@ internal sealed class WideLayout(PictureModel model, double width)
         }
 
         y += Row + 8;
+        if (model.Chance.Count == 0) return;
+        marks.Add(new Label(Margin, y + 6, "chance stopped: how likely ground work has stopped by then if the wind comes, 0 to 100 % from the foot of the strip to its top", Size));
+        y += Row + 4;
     }
 
     private void Legend()
