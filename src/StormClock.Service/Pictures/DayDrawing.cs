@@ -55,15 +55,15 @@ internal sealed class DayDrawing(PictureModel model, LocalDate date, DayScale sc
             fill);
     }
 
-    /// <summary>What the parts of the strip mean, each with the hour at which it begins today.</summary>
-    public IEnumerable<(double Hour, string Words)> ChanceWords()
+    /// <summary>What the parts of the strip mean, each with the hours that it takes today.</summary>
+    public IEnumerable<(double From, double To, string Words)> ChanceWords()
     {
         var points = model.Chance;
         for (var at = 0; at <= points.Count; at++)
         {
             var begin = at == 0 ? null : points[at - 1];
             var end = at == points.Count ? null : points[at];
-            if (Stretch(begin, end, 0, 0) is { } part) yield return (part.From.Hour, Between(begin, end));
+            if (Stretch(begin, end, 0, 0) is { } part) yield return (part.From.Hour, part.To.Hour, Between(begin, end));
         }
     }
 

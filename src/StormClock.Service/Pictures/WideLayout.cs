@@ -45,12 +45,12 @@ internal sealed class WideLayout(PictureModel model, double width)
     {
         var drawing = new DayDrawing(model, date, scale, new(false, Gutter));
         var lines = Heading(date);
-        var from = y;
+        var top = y;
         if (model.Chance.Count > 0)
         {
             marks.Add(new Label(Margin, y + 17, "chance stopped", Size));
             marks.AddRange(drawing.Chance(y, Strip));
-            foreach (var (hour, words) in drawing.ChanceWords()) Phase(Gutter + scale.At(hour), words);
+            foreach (var (from, to, words) in drawing.ChanceWords()) Phase(Gutter + scale.At(from), Gutter + scale.At(to), words);
             y += Strip;
         }
 
@@ -62,25 +62,30 @@ internal sealed class WideLayout(PictureModel model, double width)
         }
 
         for (var lane = 0; lane < model.Lanes.Count; lane++) Lane(drawing, date, lane);
-        for (var hour = 3; hour < 24; hour += 3) marks.Add(new Stroke(Gutter + scale.At(hour), from, Gutter + scale.At(hour), y, 0.3));
-        foreach (var (at, head, line) in lines) marks.Add(new Stroke(at, head, at, y, line.Width, line.Dashed));
+        for (var hour = 3; hour < 24; hour += 3) marks.Add(new Stroke(Gutter + scale.At(hour), top, Gutter + scale.At(hour), y, 0.3));
+        foreach (var (at, head, line, _) in lines) marks.Add(new Stroke(at, head, at, y, line.Width, line.Dashed));
+        foreach (var (_, _, _, words) in lines) marks.AddRange(words);
         y += 9;
     }
 
-    /// <summary>The day's name, and the words of its lines in as many rows as keep them apart.</summary>
-    /// <returns>Where each line stands, and where it begins: under the words of those before it.</returns>
-    private List<(double At, double Head, Line Line)> Heading(LocalDate date)
+    /// <summary>The day's name, and room for the words of its lines in as many rows as keep them apart.</summary>
+    /// <returns>Where each line stands and begins, with its words, which cover the lines behind them.</returns>
+    private List<(double At, double Head, Line Line, IReadOnlyList<Mark> Words)> Heading(LocalDate date)
     {
         var rows = new Rows();
-        var heads = new List<(double, double, Line)>();
+        var heads = new List<(double, double, Line, IReadOnlyList<Mark>)>();
         foreach (var line in model.Lines.Where(line => model.IsOn(line.At, date)))
         {
             var at = Gutter + scale.At(model.Hours(line.At, date));
             var wide = Lettering.Width(line.Words, Size);
             var left = at + 3 + wide > width - Margin;
             var row = rows.Place(left ? at - 3 - wide : at, left ? at : at + 3 + wide);
-            heads.Add((at, y + Row * row + 4, line));
-            marks.Add(new Label(left ? at - 3 : at + 3, y + Row * (row + 1), line.Words, Size, line.Width > 2, left ? Anchor.End : Anchor.Start));
+            var foot = y + Row * (row + 1);
+            heads.Add((at, foot - Row + 4, line,
+            [
+                new Box(left ? at - 4 - wide : at + 2, foot - Row + 3, wide + 2, Row, Fill.Paper),
+                new Label(left ? at - 3 : at + 3, foot, line.Words, Size, line.Width > 2, left ? Anchor.End : Anchor.Start),
+            ]));
         }
 
         marks.Add(new Label(Margin, y + Row, PictureModel.DayName(date), Size + 1, Bold: true));
@@ -89,10 +94,10 @@ internal sealed class WideLayout(PictureModel model, double width)
     }
 
     /// <summary>What a part of the chance strip says, at its beginning where it does not cover the curve.</summary>
-    private void Phase(double from, string words)
+    private void Phase(double from, double to, string words)
     {
         var wide = Lettering.Width(words, Size);
-        if (from + wide + 8 > width - Margin) return;
+        if (from + wide + 8 > to) return;
         marks.Add(new Box(from + 3, y + 2, wide + 2, Row - 1, Fill.Paper));
         marks.Add(new Label(from + 4, y + 11, words, Size));
     }
