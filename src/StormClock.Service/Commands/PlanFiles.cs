@@ -2,6 +2,7 @@ using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 using StormClock.Service.Pictures;
+using StormClock.Service.Sheets;
 
 namespace StormClock.Service.Commands;
 
@@ -16,6 +17,7 @@ internal sealed record PlanFiles(string? Sheet, string? Picture)
         try
         {
             if (Picture is { } picture) File.WriteAllText(picture, new PlanPicture(SubjectOf(book, decision, now)).Svg(PictureWidth));
+            if (Sheet is { } sheet) File.WriteAllBytes(sheet, PlanSheet.Of(book, decision, now));
             return ExitCode.Good;
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
