@@ -22,7 +22,7 @@ public sealed class PlanPicture(PictureSubject subject)
     public string SvgInPage(double width, string id) => SvgForm.Of(Draw(width), id, model.Title, PictureText.Summary(model), inPage: true);
 
     /// <summary>For a sheet, whose own list names the jobs under the same numbers.</summary>
-    internal Drawing ForSheet(double width) => new WideLayout(model, width).Draw(keyed: false);
+    internal Drawing ForSheet(double width) => new WideLayout(model, width).DrawBrief();
 
-    internal Drawing Draw(double width) => width < NarrowBelow ? new NarrowLayout(model, width).Draw() : new WideLayout(model, width).Draw(keyed: true);
+    internal Drawing Draw(double width) => width < NarrowBelow ? new NarrowLayout(model, width).Draw() : new WideLayout(model, width).Draw();
 }

@@ -17,18 +17,25 @@ internal sealed class WideLayout(PictureModel model, double width)
     private readonly HashSet<int> named = [];
     private double y;
 
-    /// <param name="keyed">With the key and the list of the jobs that are numbers only; a sheet has its own list.</param>
-    public Drawing Draw(bool keyed)
+    public Drawing Draw()
+    {
+        Days(brief: false);
+        var (key, foot) = WideKey.Of(model, width, y, named);
+        return new(width, foot + Margin, [.. marks, .. key]);
+    }
+
+    /// <summary>Beside a list that names the jobs by number and the stop times by class: without these, the chance, and idle lanes.</summary>
+    public Drawing DrawBrief()
+    {
+        Days(brief: true);
+        var (key, foot) = WideKey.Brief(model, width, y);
+        return new(width, foot, [.. marks, .. key]);
+    }
+
+    private void Days(bool brief)
     {
         Hours();
-        foreach (var date in model.Days) Day(date);
-        if (keyed)
-        {
-            Key();
-            Legend();
-        }
-
-        return new(width, y + Margin, marks);
+        foreach (var date in model.Days) Day(date, brief);
     }
 
     private void Hours()
@@ -41,28 +48,29 @@ internal sealed class WideLayout(PictureModel model, double width)
         y = Row + 2;
     }
 
-    private void Day(LocalDate date)
+    private void Day(LocalDate date, bool brief)
     {
         var drawing = new DayDrawing(model, date, scale, new(false, Gutter));
         var lines = Heading(date);
-        var top = y;
-        if (model.Chance.Count > 0)
+        if (model.Chance.Count > 0 && !brief)
         {
             marks.Add(new Label(Margin, y + 17, "chance stopped", Size));
             marks.AddRange(drawing.Chance(y, Strip));
+            Grid(Strip);
             foreach (var (from, to, words) in drawing.ChanceWords()) Phase(Gutter + scale.At(from), Gutter + scale.At(to), words);
             y += Strip;
         }
 
-        if (model.Lanes.Count == 0)
+        List<int> lanes = [.. Enumerable.Range(0, model.Lanes.Count).Where(lane => !brief || model.On(date, lane).Any())];
+        if (lanes.Count == 0)
         {
             marks.Add(new Label(Margin, y + 12, "light", Size));
             marks.AddRange(drawing.Ground(y, BarBreadth));
+            Grid(BarBreadth);
             y += BarBreadth;
         }
 
-        for (var lane = 0; lane < model.Lanes.Count; lane++) Lane(drawing, date, lane);
-        for (var hour = 3; hour < 24; hour += 3) marks.Add(new Stroke(Gutter + scale.At(hour), top, Gutter + scale.At(hour), y, 0.3));
+        foreach (var lane in lanes) Lane(drawing, date, lane);
         foreach (var (at, head, line, _) in lines) marks.Add(new Stroke(at, head, at, y, line.Width, line.Dashed));
         foreach (var (_, _, _, words) in lines) marks.AddRange(words);
         y += 9;
@@ -117,6 +125,7 @@ internal sealed class WideLayout(PictureModel model, double width)
 
         var head = rows.Count * Row;
         marks.AddRange(drawing.Ground(y, head + BarBreadth + 2));
+        Grid(head + BarBreadth + 2);
         marks.Add(new Label(Margin, y + head + 13, Lettering.Cut(model.Lanes[lane], Size, Gutter - Margin - 4), Size));
         foreach (var (row, middle, number) in above)
         {
@@ -136,6 +145,12 @@ internal sealed class WideLayout(PictureModel model, double width)
         y += head + BarBreadth + 2;
     }
 
+    /// <summary>Hours to count by, behind what is drawn on them.</summary>
+    private void Grid(double breadth)
+    {
+        for (var hour = 3; hour < 24; hour += 3) marks.Add(new Stroke(Gutter + scale.At(hour), y, Gutter + scale.At(hour), y + breadth, 0.3));
+    }
+
     /// <summary>Number and title where there is room, else the number, else nothing: then it stands above.</summary>
     private string? Inside(Bar bar, double room)
     {
@@ -144,43 +159,5 @@ internal sealed class WideLayout(PictureModel model, double width)
         if (Lettering.Width(whole, Size) + 4 > room) return Lettering.Width(number, Size) + 1 > room ? null : number;
         named.Add(bar.Number);
         return whole;
-    }
-
-    private void Key()
-    {
-        var x = Margin;
-        foreach (var (fill, words) in PictureKey.Of(model))
-        {
-            var wide = 26 + Lettering.Width(words, Size);
-            if (x > Margin && x + wide > width - Margin)
-            {
-                x = Margin;
-                y += Row + 4;
-            }
-
-            marks.Add(new Box(x, y, 20, Row, fill, Edge: true));
-            marks.Add(new Label(x + 26, y + 10, words, Size));
-            x += wide + 14;
-        }
-
-        y += Row + 8;
-        if (model.Chance.Count == 0) return;
-        marks.Add(new Label(Margin, y + 6, "chance stopped: how likely ground work has stopped by then if the wind comes, 0 to 100 % from the foot of the strip to its top", Size));
-        y += Row + 4;
-    }
-
-    private void Legend()
-    {
-        var jobs = model.Jobs.Where(job => !named.Contains(job.Number)).ToList();
-        var columns = Math.Max(1, (int)(width / 420));
-        var room = (width - Margin) / columns;
-        var deep = (jobs.Count + columns - 1) / columns;
-        for (var at = 0; at < jobs.Count; at++)
-        {
-            var text = Lettering.Cut($"{jobs[at].Number}  {jobs[at].Title}", Size, room - Margin);
-            marks.Add(new Label(Margin + at / deep * room, y + Row * (at % deep + 1), text, Size));
-        }
-
-        y += Row * deep;
     }
 }

@@ -4,14 +4,15 @@ namespace StormClock.Service.Sheets;
 
 /// <summary>A job's line on the sheet, in words.</summary>
 /// <param name="Number">Its place in the working order, the same as in the picture.</param>
+/// <param name="When">Start, last start, how long, and who.</param>
 /// <param name="Details">What to bring, where it goes, what to beware of.</param>
-public sealed record SheetJob(int Number, string Title, string Start, string StartBy, string Minutes, string People, IReadOnlyList<string> Details);
+public sealed record SheetJob(int Number, string Title, string When, IReadOnlyList<string> Details);
 
 /// <summary>The jobs of one area, in working order.</summary>
 public sealed record SheetPlace(string Name, IReadOnlyList<SheetJob> Jobs);
 
 /// <summary>A list under a heading.</summary>
-/// <param name="Ticks">Each line has a box to tick, and stands beside others.</param>
+/// <param name="Ticks">Each line is short and has a box to tick.</param>
 public sealed record SheetList(string Heading, IReadOnlyList<string> Lines, bool Ticks = false);
 
 /// <summary>Everything a sheet says, in the order in which it is read; nothing is laid out yet.</summary>

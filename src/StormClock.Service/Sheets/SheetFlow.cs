@@ -3,31 +3,50 @@ using StormClock.Service.Pictures;
 namespace StormClock.Service.Sheets;
 
 /// <summary>What stays together on one page.</summary>
-/// <param name="Marks">From its own upper edge, at the page's full width.</param>
-/// <param name="WithNext">Never the last on a page.</param>
+/// <param name="Marks">From its own upper left corner.</param>
+/// <param name="WithNext">Never the last in a column.</param>
 internal sealed record Piece(IReadOnlyList<Mark> Marks, double Depth, bool WithNext = false);
 
-/// <summary>Puts pieces on as many pages as they need. No piece is cut in two.</summary>
-internal static class SheetFlow
+/// <summary>
+/// Puts pieces on as many pages as they need: first those over the full width, then the rest in two columns. No piece is cut
+/// in two.
+/// </summary>
+internal sealed class SheetFlow
 {
-    /// <returns>The pages, each with its pieces and the depth at which they begin.</returns>
-    public static IReadOnlyList<IReadOnlyList<(double Top, Piece Piece)>> Pages(IReadOnlyList<Piece> pieces, double top, double bottom)
+    private readonly List<List<Mark>> pages = [[]];
+    private readonly IReadOnlyList<double> columns;
+    private readonly double top;
+    private readonly double bottom;
+    private double y;
+    private double columnTop;
+    private int column;
+
+    /// <param name="columns">Where the columns begin.</param>
+    public SheetFlow(IReadOnlyList<double> columns, double top, double bottom)
     {
-        var pages = new List<List<(double, Piece)>> { new() };
-        var y = top;
+        (this.columns, this.top, this.bottom) = (columns, top, bottom);
+        y = columnTop = top;
+    }
+
+    public IReadOnlyList<IReadOnlyList<Mark>> Pages => pages;
+
+    /// <summary>How much of the column is free.</summary>
+    public double Left => bottom - y;
+
+    public void Wide(Piece piece)
+    {
+        if (y > top && piece.Depth > Left) NextPage();
+        Put(piece);
+        columnTop = y;
+    }
+
+    public void InColumns(IReadOnlyList<Piece> pieces)
+    {
         for (var at = 0; at < pieces.Count; at++)
         {
-            if (y > top && y + DepthWithNext(pieces, at) > bottom)
-            {
-                pages.Add([]);
-                y = top;
-            }
-
-            pages[^1].Add((y, pieces[at]));
-            y += pieces[at].Depth;
+            if (y > columnTop && DepthWithNext(pieces, at) > Left) NextColumn();
+            Put(pieces[at]);
         }
-
-        return pages;
     }
 
     public static Mark Moved(Mark mark, double x, double y, double scale = 1) => mark switch
@@ -38,6 +57,31 @@ internal static class SheetFlow
         Polygon polygon => polygon with { Corners = [.. polygon.Corners.Select(corner => (x + corner.X * scale, y + corner.Y * scale))] },
         _ => throw new ArgumentOutOfRangeException(nameof(mark), mark, null),
     };
+
+    private void Put(Piece piece)
+    {
+        pages[^1].AddRange(piece.Marks.Select(mark => Moved(mark, columns[column], y)));
+        y += piece.Depth;
+    }
+
+    private void NextColumn()
+    {
+        if (column == columns.Count - 1)
+        {
+            NextPage();
+            return;
+        }
+
+        column++;
+        y = columnTop;
+    }
+
+    private void NextPage()
+    {
+        pages.Add([]);
+        column = 0;
+        y = columnTop = top;
+    }
 
     private static double DepthWithNext(IReadOnlyList<Piece> pieces, int at)
     {

@@ -11,6 +11,8 @@ internal static class SheetJobs
     /// <summary>Two times less than two roundings apart would read the wrong way round.</summary>
     private static readonly Duration NoTime = Duration.FromMinutes(30);
 
+    private const char EmptyBox = '\u2610';
+
     public static IReadOnlyList<SheetPlace> Of(GardenBook book, GardenPlan plan, Times times)
     {
         var numbered = plan.Jobs.OrderBy(job => job.Start).Select((job, at) => (Number: at + 1, Job: job));
@@ -30,11 +32,11 @@ internal static class SheetJobs
     private static SheetJob Line(GardenBook book, int number, PlannedJob planned, Times times) => new(
         number,
         Words.Title(BriefLines.Line(book, planned.Job)),
-        times.NotBefore(planned.Start),
-        planned.StartBy - planned.Start < NoTime ? "no time to spare" : times.Deadline(planned.StartBy),
-        Amounts.Minutes(planned.Job.Minutes),
-        Words.Together([.. planned.People.Select(id => Plain.Line(book.People.First(person => person.Id == id).Name))]),
+        $"Start {times.NotBefore(planned.Start)}, {(planned.StartBy - planned.Start < NoTime ? "no time to spare" : $"last start {times.Deadline(planned.StartBy)}")}. {Effort(book, planned)}",
         [.. Details(book, planned.Job)]);
+
+    private static string Effort(GardenBook book, PlannedJob planned) =>
+        $"{Amounts.Minutes(planned.Job.Minutes)}, {Words.Together([.. planned.People.Select(id => Plain.Line(book.People.First(person => person.Id == id).Name))])}";
 
     private static IEnumerable<string> Details(GardenBook book, Job job)
     {
@@ -42,10 +44,11 @@ internal static class SheetJobs
         [
             job.Materials.Count > 0 ? "Bring " + string.Join(", ", job.Materials.Select(need => $"{Words.Token(need.Material)} {Amounts.Of(need.Quantity, need.Unit, book.Units)}")) : "",
             job.StoreId is { } id ? $"Into: {Plain.Line(book.Stores.First(store => store.Id == id).Name)}" : "",
+            job.Undo is { } undo ? $"{EmptyBox} Afterwards: {Words.Of(undo)}" : "",
         ];
         var line = string.Join(". ", parts.Where(part => part.Length > 0));
         if (line.Length > 0) yield return line;
         if (job.Caution is { } caution) yield return $"Take care: {Plain.Line(caution)}";
-        if (job.Fallback is { } fallback) yield return $"If it cannot be done: {Plain.Line(fallback)}";
+        if (job.Fallback is { } fallback) yield return $"If not: {Plain.Line(fallback)}";
     }
 }

@@ -1,7 +1,6 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
-using StormClock.Core.Recheck;
 using StormClock.Core.Reminders;
 using StormClock.Service.Messages;
 using StormClock.Service.Pictures;
@@ -61,21 +60,26 @@ internal sealed class SheetWriter
     {
         if (plan is not null)
         {
-            yield return new("Left out", [.. plan.LeftOut.Select(LeftOut)]);
-            yield return new("Better left as it is", [.. plan.Leave.Select(LeftOut)]);
+            yield return new("Left out", [.. LeftOut(plan.LeftOut)]);
+            yield return new("Better left as it is", [.. LeftOut(plan.Leave)]);
             yield return new("To buy", [.. plan.Buy.Select(Buy)], Ticks: true);
             yield return new("Where things go", [.. plan.Stores.Where(store => store.UsedM2 > 0 || store.UsedM3 > 0).Select(Store)]);
             yield return new("Take care", [.. CautionsFor.Work([.. plan.Jobs.Select(job => BriefLines.Line(book, job.Job))], after: false).Where(caution => caution != Caution.OfficialOrders).Distinct().Select(CautionWords.Of)]);
         }
 
-        yield return new("After the storm: only with the official end, the wind down and daylight. Look before you touch", [.. After()], Ticks: true);
+        foreach (var list in SheetAfter.Of(book)) yield return list;
     }
+
+    /// <summary>By reason, since many share one; each with the cheap thing to do instead.</summary>
+    private IEnumerable<string> LeftOut(IReadOnlyList<LeftOutJob> jobs) =>
+        from job in jobs
+        group job by Plain.Line(job.Why) into same
+        select $"{Words.Capital(same.Key)}: {string.Join("; ", same.Select(LeftOut))}";
 
     private string LeftOut(LeftOutJob left)
     {
-        var line = BriefLines.Line(book, left.Job);
-        var instead = left.Fallback is { } fallback ? $". Instead: {Plain.Line(fallback)}" : "";
-        return $"{Words.Title(line)}, {Words.Place(line)}: {Plain.Line(left.Why)}{instead}";
+        var title = Words.Title(BriefLines.Line(book, left.Job));
+        return left.Fallback is { } fallback ? $"{title} (instead: {Plain.Line(fallback)})" : title;
     }
 
     private string Buy(Shortage buy) =>
@@ -93,16 +97,5 @@ internal sealed class SheetWriter
         return $"{Plain.Line(store.Name)}: {string.Join(", ", parts.Where(part => part.Length > 0))}{full}";
 
         string Of(double? free, Func<double, UnitSystem, string> amount) => free is { } all ? $" of {amount(all, book.Units)}" : "";
-    }
-
-    /// <summary>Looks first; then what the planned work will have to be undone.</summary>
-    private IEnumerable<string> After()
-    {
-        var done = (plan?.Jobs ?? []).ToDictionary(job => job.Job.Id, job => new JobState(job.Job.Id, JobProgress.Done, now, ""));
-        foreach (var line in RecheckList.After(book, done))
-        {
-            var first = line.Kind == JobKind.Check && line.Item.Endangers.Count > 0 ? " (first)" : "";
-            yield return $"{Words.Capital(Words.Of(line.Kind))}: {Plain.Line(line.Item.Name)}{first}";
-        }
     }
 }
