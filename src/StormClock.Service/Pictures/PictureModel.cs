@@ -56,6 +56,10 @@ internal sealed class PictureModel
     /// <summary>From today to the day of the last thing shown.</summary>
     public IReadOnlyList<LocalDate> Days { get; }
 
+    /// <summary>The day of the last job, or on which all work could stop.</summary>
+    public LocalDate LastWorkDay =>
+        Jobs.Select(job => job.Job.End).Append(Subject.LeaveBy ?? Ground?.Earliest ?? Subject.Now).Max().InZone(Zone).Date;
+
     public IReadOnlyList<string> Lanes => [.. Subject.Book.People.Select(person => Plain.Line(person.Name))];
 
     public DateTimeZone Zone => Subject.Book.Zone;

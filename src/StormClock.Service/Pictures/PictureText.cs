@@ -40,7 +40,7 @@ internal static class PictureText
         yield return "";
         yield return $"{PictureModel.DayName(date)}: {Light(model, date)}.";
         var jobs = model.Jobs.Where(job => model.IsOn(job.Job.Start, date)).ToList();
-        if (jobs.Count == 0) yield return "- No job.";
+        if (jobs.Count == 0 && model.Lanes.Count > 0) yield return "- No job.";
         foreach (var (number, title, job) in jobs)
         {
             var people = Words.Together([.. job.People.Select(id => Plain.Line(model.Subject.Book.People.First(person => person.Id == id).Name))]);

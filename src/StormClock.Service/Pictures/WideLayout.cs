@@ -13,6 +13,9 @@ internal sealed class WideLayout(PictureModel model, double width)
     private const double BarBreadth = 17;
 
     private readonly List<Mark> marks = [];
+
+    /// <summary>What stands before the lines of a day: its bars and their numbers.</summary>
+    private readonly List<Mark> front = [];
     private readonly DayScale scale = new([.. Enumerable.Repeat((width - Gutter - Margin) / 24, 24)]);
     private readonly HashSet<int> named = [];
     private double y;
@@ -35,7 +38,7 @@ internal sealed class WideLayout(PictureModel model, double width)
     private void Days(bool brief)
     {
         Hours();
-        foreach (var date in model.Days) Day(date, brief);
+        foreach (var date in model.Days.Where(date => !brief || date <= model.LastWorkDay)) Day(date, brief);
     }
 
     private void Hours()
@@ -72,6 +75,8 @@ internal sealed class WideLayout(PictureModel model, double width)
 
         foreach (var lane in lanes) Lane(drawing, date, lane);
         foreach (var (at, head, line, _) in lines) marks.Add(new Stroke(at, head, at, y, line.Width, line.Dashed));
+        marks.AddRange(front);
+        front.Clear();
         foreach (var (_, _, _, words) in lines) marks.AddRange(words);
         y += 9;
     }
@@ -124,25 +129,25 @@ internal sealed class WideLayout(PictureModel model, double width)
         }
 
         var head = rows.Count * Row;
-        marks.AddRange(drawing.Ground(y, head + BarBreadth + 2));
-        Grid(head + BarBreadth + 2);
+        marks.AddRange(drawing.Ground(y, head + BarBreadth + 3));
+        Grid(head + BarBreadth + 3);
         marks.Add(new Label(Margin, y + head + 13, Lettering.Cut(model.Lanes[lane], Size, Gutter - Margin - 4), Size));
         foreach (var (row, middle, number) in above)
         {
             var foot = y + head - row * Row - 2;
-            if (row > 0) marks.Add(new Stroke(Gutter + middle, foot + 1, Gutter + middle, y + head + 1, 0.6));
+            if (row > 0) front.Add(new Stroke(Gutter + middle, foot + 1, Gutter + middle, y + head + 1, 0.6));
             var half = Lettering.Width(number, Size) / 2;
-            marks.Add(new Box(Gutter + middle - half, foot - Size + 2, 2 * half, Size, Fill.Paper));
-            marks.Add(new Label(Gutter + middle, foot, number, Size, Anchor: Anchor.Middle));
+            front.Add(new Box(Gutter + middle - half, foot - Size + 2, 2 * half, Size, Fill.Paper));
+            front.Add(new Label(Gutter + middle, foot, number, Size, Anchor: Anchor.Middle));
         }
 
         foreach (var (bar, from, to) in bars)
         {
-            marks.Add(new Box(Gutter + from, y + head + 1, to - from, BarBreadth, Fill.Ink, Edge: true));
-            if (Inside(bar, to - from) is { } text) marks.Add(new Label(Gutter + (from + to) / 2, y + head + 13, text, Size, Anchor: Anchor.Middle, OnInk: true));
+            front.Add(new Box(Gutter + from, y + head + 1.5, to - from, BarBreadth, Fill.Ink, Edge: true));
+            if (Inside(bar, to - from) is { } text) front.Add(new Label(Gutter + (from + to) / 2, y + head + 13, text, Size, Anchor: Anchor.Middle, OnInk: true));
         }
 
-        y += head + BarBreadth + 2;
+        y += head + BarBreadth + 3;
     }
 
     /// <summary>Hours to count by, behind what is drawn on them.</summary>

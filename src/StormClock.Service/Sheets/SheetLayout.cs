@@ -6,15 +6,19 @@ namespace StormClock.Service.Sheets;
 /// <summary>Lays a sheet's content out on pages: points, from the upper left corner. Values only; nothing is drawn here.</summary>
 internal sealed class SheetLayout
 {
-    private const double Margin = 30;
-    private const double Alley = 16;
-    private const double FootDepth = 20;
+    private const double Margin = 26;
+    private const double Alley = 14;
+    private const double FootDepth = 18;
     private const double TitleSize = 14;
     private const double LeadSize = 9.2;
+    private const double StopSize = 8.6;
     private const double TextSize = 8.2;
     private const double PictureScale = 0.66;
     private const double NoteLine = 18;
-    private const double LeastNotes = 3 * NoteLine;
+    private const double LeastNotes = 2 * NoteLine;
+
+    /// <summary>Both sides of one leaf. The picture shows nothing that is not in the words, so it gives way where it would need more.</summary>
+    private const int WantedPages = 2;
 
     private readonly SheetContent content;
     private readonly SheetType type;
@@ -34,7 +38,13 @@ internal sealed class SheetLayout
     private double ColumnRoom => (Room - Alley) / 2;
 
     /// <returns>A drawing a page.</returns>
-    public static IReadOnlyList<Drawing> Pages(SheetContent content, Ruler ruler) => new SheetLayout(content, ruler).Pages();
+    public static IReadOnlyList<Drawing> Pages(SheetContent content, Ruler ruler)
+    {
+        var pages = new SheetLayout(content, ruler).Pages();
+        if (pages.Count <= WantedPages || content.Picture is null) return pages;
+        var wordsOnly = new SheetLayout(content with { Picture = null }, ruler).Pages();
+        return wordsOnly.Count <= WantedPages ? wordsOnly : pages;
+    }
 
     private IReadOnlyList<Drawing> Pages()
     {
@@ -52,7 +62,7 @@ internal sealed class SheetLayout
         Text(content.Title, TitleSize, bold: true);
         foreach (var line in content.Lead) Text(line, LeadSize, bold: true);
         if (content.Stops.Count > 0) flow.Wide(new SheetPieces(type, Room).Heading("Stop times"));
-        foreach (var line in content.Stops) Text(line, LeadSize, bold: true);
+        foreach (var line in content.Stops) Text(line, StopSize, bold: true);
         foreach (var line in content.Why) Text(line, TextSize);
     }
 
@@ -75,7 +85,7 @@ internal sealed class SheetLayout
 
     private IEnumerable<Mark> Foot(int page, int pages)
     {
-        var y = height - Margin - FootDepth + 5;
+        var y = height - Margin - FootDepth + 4;
         yield return new Stroke(Margin, y, width - Margin, y, 0.5);
         foreach (var mark in type.Set(content.Made, Margin, y + 2, Room - 64, SheetPieces.SmallSize).Marks) yield return mark;
         var number = string.Create(CultureInfo.InvariantCulture, $"Page {page} of {pages}");
