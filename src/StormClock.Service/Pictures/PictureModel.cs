@@ -69,9 +69,12 @@ internal sealed class PictureModel
     public string Title => $"Time line of the work at {Plain.Line(Subject.Book.Name)}, {DayName(Days[0])} to {DayName(Days[^1])}";
 
     /// <summary>What is known of the chance over time: the earliest reasonable stop is the tenth, the most likely one the half.</summary>
-    public IReadOnlyList<ChancePoint> Chance => Ground is not { Earliest: { } earliest } stop ? []
-        : stop.Likely is { } likely && likely > earliest ? [new(earliest, 0.1), new(likely, 0.5)]
-        : [new(earliest, 0.1)];
+    public IReadOnlyList<ChancePoint> Chance => Ground switch
+    {
+        { Earliest: { } earliest, Likely: { } likely } => [new(earliest, 0.1), new(Instant.Max(earliest, likely), 0.5)],
+        { Earliest: { } earliest } => [new(earliest, 0.1)],
+        _ => [],
+    };
 
     public static string DayName(LocalDate date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
 
@@ -102,11 +105,23 @@ internal sealed class PictureModel
     {
         yield return new(subject.Now, "now", "now", 2.5, false);
         if (subject.LeaveBy is { } leave) yield return new(leave, "LEAVE BY", "LEAVE", 2.5, false);
-        foreach (var (work, stop) in subject.Plan.WorkStops)
+        var stops = subject.Plan.WorkStops;
+        if (stops.Count > 1 && stops.Values.Select(stop => stop.Earliest).Distinct().ToList() is [{ } together])
         {
-            var word = work.ToString().ToLowerInvariant();
-            if (stop.Earliest is { } earliest) yield return new(earliest, $"{word} work could stop", word, 1.4, false);
-            if (work == WorkClass.Ground && stop.Likely is { } likely) yield return new(likely, "ground, more likely", "likely", 1.4, true);
+            yield return new(together, "all work could stop", "all", 1.4, false);
+        }
+        else
+        {
+            foreach (var (work, stop) in stops)
+            {
+                var word = work.ToString().ToLowerInvariant();
+                if (stop.Earliest is { } earliest) yield return new(earliest, $"{word} work could stop", word, 1.4, false);
+            }
+        }
+
+        if (stops.GetValueOrDefault(WorkClass.Ground) is { Earliest: { } first, Likely: { } likely } && likely > first)
+        {
+            yield return new(likely, "ground, more likely", "likely", 1.4, true);
         }
     }
 

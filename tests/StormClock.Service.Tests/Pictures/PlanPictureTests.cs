@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
 using StormClock.Core.Garden;
+using StormClock.Core.Plan;
 using StormClock.Service.Pictures;
 using StormClock.Service.Tests.Messages;
 
@@ -123,6 +124,18 @@ public class PlanPictureTests
         Assert.Contains(">LEAVE BY<", picture.Svg(900), StringComparison.Ordinal);
         Assert.Contains("-closed)", string.Concat(XDocument.Parse(picture.Svg(900)).Descendants(Svg + "rect").Select(rect => rect.Attribute("fill")!.Value)), StringComparison.Ordinal);
         Assert.Contains("Leave by Sun 10:00 EDT", picture.Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>A note or an order stops all work at one known time.</summary>
+    [Fact]
+    public void OneStopForAllWork_IsOneLineAndOneJumpOfTheChance()
+    {
+        var stops = Enum.GetValues<WorkClass>().ToDictionary(work => work, _ => new WorkStop(InventedPlans.Hours(9), InventedPlans.Hours(9)));
+        var svg = new PlanPicture(new(InventedPlans.TernHook, InventedPlans.Empty with { WorkStops = stops }, InventedPlans.Now, null)).Svg(900);
+        Assert.Equal(2, svg.Split("all work could stop").Length);
+        Assert.DoesNotContain("more likely<", svg, StringComparison.Ordinal);
+        Assert.Contains(">under 10 %<", svg, StringComparison.Ordinal);
+        Assert.Contains(">over 50 %<", svg, StringComparison.Ordinal);
     }
 
     /// <summary>

@@ -127,6 +127,15 @@ public class PlanSheetTests
     }
 
     [Fact]
+    public void StrangeNames_AreSetAsTheyStandAndBreakNothing()
+    {
+        const string name = "<b>lemon</b> \u0001\u202E 柿の木 \U0001F34B \uD800";
+        var book = InventedPlans.TernHook with { Name = name, Items = [.. InventedPlans.TernHook.Items.Select(item => item with { Name = name })] };
+        using var sheet = Open(book, InventedPlans.Of(book));
+        Assert.Contains("<b>lemon</b>", Text(sheet), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void LongBook_CutsNoJobInTwoAndKeepsThePaper()
     {
         var book = InventedPlans.Long(200);
