@@ -9,8 +9,8 @@ internal sealed class DayDrawing(PictureModel model, LocalDate date, DayScale sc
     public IEnumerable<Mark> Ground(double across, double breadth)
     {
         yield return frame.Box(0, across, scale.Length, breadth, Fill.Night);
-        if (model.Light(date, WorkClass.Ground) is { } ground) yield return Band(ground, Fill.Pale);
-        if (model.Light(date, WorkClass.Carry) is { } sun) yield return Band(sun, Fill.Paper);
+        foreach (var light in model.Light(date, WorkClass.Ground)) yield return Band(light, Fill.Pale);
+        foreach (var light in model.Light(date, WorkClass.Carry)) yield return Band(light, Fill.Paper);
         if (ClosedFrom is { } closed)
         {
             yield return Band((closed, 24), Fill.Paper);

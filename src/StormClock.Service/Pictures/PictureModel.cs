@@ -78,9 +78,16 @@ internal sealed class PictureModel
 
     public static string DayName(LocalDate date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
 
-    /// <summary>Light for ground work, or for all other work; null when there is none on that date.</summary>
-    public (double From, double To)? Light(LocalDate date, WorkClass work) =>
-        WorkLight.On(date, Subject.Book.Sites[0].At, Zone, work) is { } light ? (Hours(light.Start, date), Hours(light.End, date)) : null;
+    /// <summary>Hours of light for a class of work on a date; in a high summer a day's light can end after midnight.</summary>
+    public IReadOnlyList<(double From, double To)> Light(LocalDate date, WorkClass work) =>
+    [
+        .. from day in (LocalDate[])[date.PlusDays(-1), date, date.PlusDays(1)]
+           let light = WorkLight.On(day, Subject.Book.Sites[0].At, Zone, work)
+           where light is not null
+           let span = (From: Hours(light.Value.Start, date), To: Hours(light.Value.End, date))
+           where span.To > span.From
+           select span,
+    ];
 
     /// <summary>Hours of the local day at which an instant lies; 0 or 24 when on another day.</summary>
     public double Hours(Instant at, LocalDate date)

@@ -50,10 +50,13 @@ internal static class PictureText
 
     private static string Light(PictureModel model, LocalDate date)
     {
-        if (model.Light(date, WorkClass.Ground) is not { } ground) return "no light for work";
-        var all = model.Light(date, WorkClass.Carry) is { } sun ? $", for all other work {Span(sun)}" : "";
-        return $"light for ground work {Span(ground)}{all}";
+        var (ground, other) = (Spans(model, date, WorkClass.Ground), Spans(model, date, WorkClass.Carry));
+        if (ground.Length == 0) return "no light for work";
+        return other.Length == 0 ? $"light for ground work {ground}" : $"light for ground work {ground}, for all other work {other}";
     }
+
+    private static string Spans(PictureModel model, LocalDate date, WorkClass work) =>
+        string.Join(" and ", model.Light(date, work).Select(Span));
 
     private static string Span((double From, double To) hours) => $"{Clock(hours.From)} to {Clock(hours.To)}";
 

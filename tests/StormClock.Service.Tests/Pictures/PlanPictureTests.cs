@@ -146,6 +146,22 @@ public class PlanPictureTests
     public void Light_IsThatOfTheFirstSite() =>
         Assert.Matches("Sun 19 Sep: light for ground work 07:1[2-6] to 19:(29|3[0-3]), for all other work 07:2[1-5] to 19:0[5-9]", Practice.Text);
 
+    /// <summary>
+    /// At 60.1 N, 149.4 W with clocks 8 h behind UTC the sun's midnight of 21 June is 12 h after 12:00 + (149.4 − 120) · 4 min + 2 min,
+    /// near 02:00; it is then 90 − 60.1 − 23.4 = 6.5° below the horizon. So civil dusk and dawn lie on either side of 02:00.
+    /// </summary>
+    [Fact]
+    public void Light_ThatEndsAfterMidnight_IsShownOnBothDates()
+    {
+        var book = InventedPlans.TernHook with
+        {
+            Zone = DateTimeZoneProviders.Tzdb["America/Anchorage"],
+            Sites = [InventedPlans.TernHook.Sites[0] with { At = new(60.1, -149.4) }],
+        };
+        var text = new PlanPicture(new(book, InventedPlans.Empty, Instant.FromUtc(2027, 6, 21, 20, 0), null)).Text;
+        Assert.Matches("Mon 21 Jun: light for ground work 00:00 to 0[01]:[0-5][0-9] and 0[23]:[0-5][0-9] to 24:00, for all other work 04:[0-5][0-9] to 2[23]:[0-5][0-9]", text);
+    }
+
     [Fact]
     public void WithoutWork_NamesNobodyAndNoJob()
     {
