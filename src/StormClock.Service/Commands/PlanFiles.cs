@@ -1,6 +1,8 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
+using StormClock.Core.Stages;
+using StormClock.Service.Messages;
 using StormClock.Service.Pictures;
 using StormClock.Service.Sheets;
 
@@ -27,6 +29,12 @@ internal sealed record PlanFiles(string? Sheet, string? Picture)
         }
     }
 
-    private static PictureSubject SubjectOf(GardenBook book, Decision decision, Instant now) =>
-        new(book, decision.Plan ?? new GardenPlan(now, new Dictionary<WorkClass, WorkStop>(), [], [], [], []), now, decision.LeaveBy);
+    /// <summary>An order to leave now, or a closed garden, leaves no work to draw.</summary>
+    private static PictureSubject SubjectOf(GardenBook book, Decision decision, Instant now)
+    {
+        var nothing = new GardenPlan(now, new Dictionary<WorkClass, WorkStop>(), [], [], [], []);
+        var subject = new PictureSubject(book, decision.Plan ?? nothing, now, decision.LeaveBy);
+        var leave = decision.LeaveBy is not null || decision.Order == OfficialOrder.Evacuate;
+        return Halt.WorkIsOver(decision.Standing.Stage.Stage, leave, decision.LeaveBy, new(book.Zone, now)) ? subject.WithoutWork : subject;
+    }
 }

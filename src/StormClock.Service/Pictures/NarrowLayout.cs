@@ -19,6 +19,9 @@ internal sealed class NarrowLayout(PictureModel model, double width)
     private const double NumberBreadth = 22;
 
     private readonly List<Mark> marks = [];
+
+    /// <summary>What stands before the lines of a day: its bars and their words.</summary>
+    private readonly List<Mark> front = [];
     private readonly HashSet<int> named = [];
     private readonly double strip = model.Chance.Count > 0 ? Strip : 0;
     private readonly double words = Margin + model.Lines.Max(line => Lettering.Width(line.Short, Size));
@@ -54,6 +57,8 @@ internal sealed class NarrowLayout(PictureModel model, double width)
         for (var lane = 0; lane < model.Lanes.Count; lane++) Lane(drawing, date, lane);
         Hours(scale);
         Words(drawing, date);
+        marks.AddRange(front);
+        front.Clear();
         y += scale.Length + Row;
     }
 
@@ -78,20 +83,21 @@ internal sealed class NarrowLayout(PictureModel model, double width)
         foreach (var (bar, from, to) in model.On(date, lane))
         {
             var (top, deep) = (drawing.At(from), drawing.At(to) - drawing.At(from));
-            var lines = (int)(deep / Row);
-            var breadth = LaneBreadth - NumberBreadth - 2;
-            marks.Add(new Box(across + 1, y + top, breadth, deep, Fill.Ink, Edge: true));
+            var number = bar.Number.ToString(CultureInfo.InvariantCulture);
+            var breadth = Math.Max(2, LaneBreadth - NumberBreadth - 2);
+            var lines = Lettering.Width(number, Size) > breadth - 4 ? 0 : (int)(deep / Row);
+            front.Add(new Box(across + 1, y + top, breadth, deep, Fill.Ink, Edge: true));
             if (lines == 0)
             {
                 lowest = Math.Max(y + top + deep / 2 + 4, lowest + Size - 1);
-                marks.Add(new Label(across + LaneBreadth - 2, lowest, bar.Number.ToString(CultureInfo.InvariantCulture), Size, Anchor: Anchor.End));
+                front.Add(new Label(across + LaneBreadth - 2, lowest, number, Size, Anchor: Anchor.End));
                 continue;
             }
 
-            var whole = $"{bar.Number} {bar.Title}";
+            var whole = $"{number} {bar.Title}";
             var text = Lettering.Wrap(whole, Size, breadth - 4, lines);
             if (string.Join(' ', text) == whole) named.Add(bar.Number);
-            for (var line = 0; line < text.Count; line++) marks.Add(new Label(across + 4, y + top + Row * (line + 1) - 2, text[line], Size, OnInk: true));
+            for (var line = 0; line < text.Count; line++) front.Add(new Label(across + 4, y + top + Row * (line + 1) - 2, text[line], Size, OnInk: true));
         }
     }
 

@@ -45,12 +45,17 @@ internal sealed class SheetPieces(SheetType type, double room)
         }
     }
 
-    public IEnumerable<Piece> List(SheetList list) => (list.Ticks ? Ticks(list.Lines) : list.Lines.Select(Bullet)).Prepend(Heading(list.Heading));
+    public IEnumerable<Piece> List(SheetList list) => (list.Ticks ? Ticks(list.Lines) : list.Lines.SelectMany(Bullet)).Prepend(Heading(list.Heading));
 
-    private Piece Bullet(string line)
+    /// <summary>A piece for each of its lines, since a list of a hundred things can be longer than a page.</summary>
+    private IEnumerable<Piece> Bullet(string text)
     {
-        var (marks, depth) = type.Set(line, BulletX, 0, room - BulletX, SmallSize);
-        return new([new Label(1, SmallSize, "•", SmallSize), .. marks], depth + 1);
+        var lines = type.Wrap(text, SmallSize, bold: false, room - BulletX);
+        for (var at = 0; at < lines.Count; at++)
+        {
+            Mark[] point = at == 0 ? [new Label(1, SmallSize, "•", SmallSize)] : [];
+            yield return new([.. point, new Label(BulletX, SmallSize, lines[at], SmallSize)], SmallSize * SheetType.Leading + (at == lines.Count - 1 ? 1 : 0));
+        }
     }
 
     /// <summary>Boxes to tick one after another, in rows; a line too long for a row takes several.</summary>

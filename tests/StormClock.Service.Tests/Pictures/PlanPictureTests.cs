@@ -174,11 +174,16 @@ public class PlanPictureTests
         }
     }
 
+    private static GardenBook Crowd => InventedPlans.TernHook with
+    {
+        People = [.. Enumerable.Range(1, 9).Select(at => InventedPlans.TernHook.People[0] with { Id = $"helper-{at}", Name = $"Helper with a long name {at}" })],
+    };
+
     private static PlanPicture Practice => Picture(InventedPlans.TernHook);
 
     private static IEnumerable<PlanPicture> Pictures =>
     [
-        Practice, Picture(InventedPlans.SaltbushCourt), Picture(InventedPlans.Long(200)),
+        Practice, Picture(InventedPlans.SaltbushCourt), Picture(InventedPlans.Long(200)), Picture(Crowd),
         new(new(InventedPlans.TernHook, InventedPlans.Empty, InventedPlans.Now, null)),
     ];
 

@@ -139,7 +139,8 @@ public class PlanSheetTests
     public void LongBook_CutsNoJobInTwoAndKeepsThePaper()
     {
         var book = InventedPlans.Long(200);
-        var content = SheetWriter.Write(book, Decided(InventedPlans.Of(book), Stage.MainWork), Now);
+        var plan = InventedPlans.Of(book) with { LeftOut = [.. book.Jobs.Select(job => new LeftOutJob(job, "two people are needed", job.Fallback))] };
+        var content = SheetWriter.Write(book, Decided(plan, Stage.MainWork), Now);
         var pages = SheetLayout.Pages(content, (text, size, _) => text.Length * size * 0.5);
         var lastLine = content.Places.SelectMany(place => place.Jobs).ToDictionary(job => $"{job.Number}", job => job.Details[^1]);
         Assert.Equal(200, lastLine.Count);
