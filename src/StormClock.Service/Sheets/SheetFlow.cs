@@ -4,7 +4,7 @@ namespace StormClock.Service.Sheets;
 
 /// <summary>What stays together on one page.</summary>
 /// <param name="Marks">From its own upper left corner.</param>
-/// <param name="WithNext">Never the last in a column.</param>
+/// <param name="WithNext">A heading: never the last in a column.</param>
 internal sealed record Piece(IReadOnlyList<Mark> Marks, double Depth, bool WithNext = false);
 
 /// <summary>
@@ -40,12 +40,21 @@ internal sealed class SheetFlow
         columnTop = y;
     }
 
+    /// <summary>What goes on in another column has its heading there again.</summary>
     public void InColumns(IReadOnlyList<Piece> pieces)
     {
+        Piece? heading = null;
         for (var at = 0; at < pieces.Count; at++)
         {
-            if (y > columnTop && DepthWithNext(pieces, at) > Left) NextColumn();
-            Put(pieces[at]);
+            var piece = pieces[at];
+            if (y > columnTop && DepthWithNext(pieces, at) > Left)
+            {
+                NextColumn();
+                if (heading is not null && !piece.WithNext) Put(heading);
+            }
+
+            if (piece.WithNext) heading = piece;
+            Put(piece);
         }
     }
 

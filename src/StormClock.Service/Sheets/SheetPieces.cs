@@ -12,6 +12,7 @@ internal sealed class SheetPieces(SheetType type, double room)
     private const double WhenSize = 7.8;
     private const double TextX = 30;
     private const double BulletX = 8;
+    private const int MostLinesTogether = 10;
     private const double TickX = 12;
     private const double TickGap = 9;
     private const double TickRow = 10.5;
@@ -47,15 +48,19 @@ internal sealed class SheetPieces(SheetType type, double room)
 
     public IEnumerable<Piece> List(SheetList list) => (list.Ticks ? Ticks(list.Lines) : list.Lines.SelectMany(Bullet)).Prepend(Heading(list.Heading));
 
-    /// <summary>A piece for each of its lines, since a list of a hundred things can be longer than a page.</summary>
+    /// <summary>One piece; or one for each line where it is so long that it could be longer than a page.</summary>
     private IEnumerable<Piece> Bullet(string text)
     {
         var lines = type.Wrap(text, SmallSize, bold: false, room - BulletX);
-        for (var at = 0; at < lines.Count; at++)
-        {
-            Mark[] point = at == 0 ? [new Label(1, SmallSize, "•", SmallSize)] : [];
-            yield return new([.. point, new Label(BulletX, SmallSize, lines[at], SmallSize)], SmallSize * SheetType.Leading + (at == lines.Count - 1 ? 1 : 0));
-        }
+        IEnumerable<string[]> parts = lines.Count <= MostLinesTogether ? [[.. lines]] : lines.Chunk(1);
+        return parts.Select((part, at) => Lines(part, first: at == 0));
+    }
+
+    private static Piece Lines(string[] lines, bool first)
+    {
+        const double Line = SmallSize * SheetType.Leading;
+        Mark[] point = first ? [new Label(1, SmallSize, "•", SmallSize)] : [];
+        return new([.. point, .. lines.Select((line, at) => new Label(BulletX, SmallSize + at * Line, line, SmallSize))], lines.Length * Line + 0.5);
     }
 
     /// <summary>Boxes to tick one after another, in rows; a line too long for a row takes several.</summary>

@@ -156,6 +156,19 @@ public class PlanSheetTests
     }
 
     [Fact]
+    public void Place_ThatGoesOnInAnotherColumn_IsNamedThereAgain()
+    {
+        var book = InventedPlans.Long(200);
+        var content = SheetWriter.Write(book, Decided(InventedPlans.Of(book), Stage.MainWork), Now);
+        var pages = SheetLayout.Pages(content, (text, size, _) => text.Length * size * 0.5);
+        Assert.All(pages.Skip(1).SkipLast(1), page =>
+        {
+            var first = page.Marks.OfType<Label>().First().Text;
+            Assert.Contains(content.Places.Select(place => place.Name).Concat(content.Lists.Select(list => list.Heading)), heading => heading == first);
+        });
+    }
+
+    [Fact]
     public void Text_ThatDoesNotFit_Wraps()
     {
         var type = new SheetType((text, size, _) => text.Length * size * 0.5);
