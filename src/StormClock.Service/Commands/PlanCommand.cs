@@ -15,14 +15,17 @@ internal static class PlanCommand
         var now = new Option<string>("--now") { Required = true, Description = "The time to plan at, such as 2027-09-12T10:00Z. Messages issued later are not yet known." };
         var at = new Option<string?>("--at") { Description = "Move the garden's sites to LAT,LON, keeping their distances." };
         var done = new Option<string?>("--done") { Description = "A file with a line for each job: job id, state (done, cannot, later, started), time." };
+        var sheet = new Option<string?>("--sheet") { Description = "Write the plan as a PDF to print." };
+        var picture = new Option<string?>("--picture") { Description = "Write the plan's time line as an SVG picture." };
         var json = new Option<bool>("--json") { Description = "One JSON document on stdout and nothing else." };
-        var command = new Command("plan", "What to do in which order by when, and what to leave.") { garden, advisories, now, at, done, json };
+        var command = new Command("plan", "What to do in which order by when, and what to leave.") { garden, advisories, now, at, done, sheet, picture, json };
         command.SetAction(parsed => Run(
-            parsed.GetValue(garden)!, parsed.GetValue(advisories)!, parsed.GetValue(now)!, parsed.GetValue(at), parsed.GetValue(done), parsed.GetValue(json)));
+            parsed.GetValue(garden)!, parsed.GetValue(advisories)!, parsed.GetValue(now)!, parsed.GetValue(at), parsed.GetValue(done),
+            new(parsed.GetValue(sheet), parsed.GetValue(picture)), parsed.GetValue(json)));
         return command;
     }
 
-    private static int Run(string gardenFile, string advisoriesPath, string nowText, string? atText, string? doneFile, bool json)
+    private static int Run(string gardenFile, string advisoriesPath, string nowText, string? atText, string? doneFile, PlanFiles files, bool json)
     {
         var inputs = new Inputs();
         var book = inputs.Garden(gardenFile);
@@ -37,6 +40,6 @@ internal static class PlanCommand
         var decision = new StormDesk().Decide(ledger, garden, GardenStanding.Calm(now!.Value), states, new Dictionary<string, Instant>(), now.Value);
         if (json) Json.Print(PlanDocument.Of(garden, decision, now.Value));
         else PlanPrint.Write(Console.Out, garden, decision, now.Value);
-        return ExitCode.Good;
+        return files.Write(garden, decision, now.Value);
     }
 }

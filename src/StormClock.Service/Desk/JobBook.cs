@@ -113,7 +113,10 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         return new(
             book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.LeaveBy is not null || decision.Order == OfficialOrder.Evacuate, decision.LeaveBy,
             ground?.Earliest, ground?.Likely,
-            [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))]);
+            [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))])
+        {
+            Picture = decision.Plan is { } work ? new(book, work, now, decision.LeaveBy) : null,
+        };
     }
 
     /// <summary>Where messages carry no links, the page near the box marks work in the gardener's name.</summary>

@@ -10,6 +10,8 @@ public static class Amounts
     private const double FeetPerMetre = 1 / 0.3048;
     private const double PoundsPerKg = 1 / 0.45359237;
     private const double GallonsPerLitre = 1 / 3.785411784;
+    private const double SquareFeetPerM2 = FeetPerMetre * FeetPerMetre;
+    private const double CubicFeetPerM3 = SquareFeetPerM2 * FeetPerMetre;
 
     /// <summary>Takes up noise of binary fractions, so that 3 stays 3 when rounded up.</summary>
     private const double Noise = 1e-9;
@@ -66,6 +68,16 @@ public static class Amounts
     public static string Rain(double mm, UnitSystem units) => units == UnitSystem.UsCustomary
         ? string.Create(CultureInfo.InvariantCulture, $"{mm / 25.4:0.0}{Plain.Unbroken}in")
         : string.Create(CultureInfo.InvariantCulture, $"{mm:0}{Plain.Unbroken}mm");
+
+    /// <summary>Floor of a store: tenths of m², whole square feet.</summary>
+    public static string Floor(double squareMetres, UnitSystem units) => units == UnitSystem.UsCustomary
+        ? string.Create(CultureInfo.InvariantCulture, $"{squareMetres * SquareFeetPerM2:0}{Plain.Unbroken}sq{Plain.Unbroken}ft")
+        : string.Create(CultureInfo.InvariantCulture, $"{squareMetres:0.#}{Plain.Unbroken}m²");
+
+    /// <summary>Room of a store: tenths of m³, whole cubic feet.</summary>
+    public static string Room(double cubicMetres, UnitSystem units) => units == UnitSystem.UsCustomary
+        ? string.Create(CultureInfo.InvariantCulture, $"{cubicMetres * CubicFeetPerM3:0}{Plain.Unbroken}cu{Plain.Unbroken}ft")
+        : string.Create(CultureInfo.InvariantCulture, $"{cubicMetres:0.#}{Plain.Unbroken}m³");
 
     public static string Minutes(int minutes)
     {

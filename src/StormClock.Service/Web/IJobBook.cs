@@ -2,6 +2,7 @@ using StormClock.Core.Acknowledgements;
 using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
+using StormClock.Service.Pictures;
 
 namespace StormClock.Service.Web;
 
@@ -57,7 +58,11 @@ public sealed record NowGarden(
     Instant? LeaveBy,
     Instant? StopEarliest,
     Instant? StopLikely,
-    IReadOnlyList<NowJob> Jobs);
+    IReadOnlyList<NowJob> Jobs)
+{
+    /// <summary>For the time line; null while nothing is planned.</summary>
+    public PictureSubject? Picture { get; init; }
+}
 
 /// <param name="MarkToken">A signed token under which it can be marked, for an installation whose messages carry no links.</param>
 public sealed record NowJob(BriefJob Job, string? MarkToken);

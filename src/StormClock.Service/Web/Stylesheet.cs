@@ -34,6 +34,13 @@ internal static class Stylesheet
           background: var(--paper); color: var(--leaf); font: inherit; font-weight: bold; text-align: left; cursor: pointer; }
         .mark { min-height: 3rem; margin-top: 0.5rem; padding: 0.5rem 0.75rem; }
         button.first { background: var(--leaf); color: #ffffff; }
+        .timeline { margin: 0.75rem 0; }
+        .timeline svg { display: block; max-width: 100%; height: auto; }
+        .timeline.wide { display: none; }
+        @media (min-width: 60rem) {
+          .timeline.wide { display: block; width: 900px; margin-left: calc(50% - 450px); }
+          .timeline.narrow { display: none; }
+        }
         :focus-visible { outline: 4px solid #b35900; outline-offset: 2px; }
 
         """;

@@ -19,6 +19,17 @@ public class AmountsTests
     public void Of_InTheGardensUnits_RoundsUp(double quantity, string unit, UnitSystem units, string expected) =>
         Assert.Equal(expected, Amounts.Of(quantity, unit, units).Replace(Plain.Unbroken, ' '));
 
+    /// <summary>1 m² is 10.764 sq ft, 1 m³ is 35.315 cu ft.</summary>
+    [Theory]
+    [InlineData(5.5, UnitSystem.UsCustomary, "59 sq ft", "194 cu ft")]
+    [InlineData(5.5, UnitSystem.Metric, "5.5 m²", "5.5 m³")]
+    [InlineData(0.04, UnitSystem.MetricKnots, "0 m²", "0 m³")]
+    public void FloorAndRoom_InTheGardensUnits_AreWhole(double metric, UnitSystem units, string floor, string room)
+    {
+        Assert.Equal(floor, Amounts.Floor(metric, units).Replace(Plain.Unbroken, ' '));
+        Assert.Equal(room, Amounts.Room(metric, units).Replace(Plain.Unbroken, ' '));
+    }
+
     /// <summary>The words hold whole numbers; they must be those of 34 kt.</summary>
     [Fact]
     public void GaleSustained_EachUnit_IsThirtyFourKnots()

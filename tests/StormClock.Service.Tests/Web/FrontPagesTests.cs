@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using StormClock.Core.Stages;
 using StormClock.Service.Tests.Messages;
+using StormClock.Service.Tests.Pictures;
 using StormClock.Service.Web;
 
 namespace StormClock.Service.Tests.Web;
@@ -15,6 +16,11 @@ public partial class FrontPagesTests
 
     private static readonly NowMessage Message = new(
         "20270920T103000Z-e1.eml", QuayEnd.Now, QuayEnd.MainWork.Zone, "Bo Marsh", "Stop by Tue 14:00 EDT", "the text of it");
+
+    private static readonly NowGarden Drawn = Garden with
+    {
+        Picture = new(InventedPlans.TernHook, InventedPlans.Of(InventedPlans.TernHook), InventedPlans.Now, null),
+    };
 
     public static TheoryData<string> Pages => ["/", "/health", "/storm.css", PagesHost.Link(), "/j/none", "/nowhere"];
 
@@ -36,7 +42,7 @@ public partial class FrontPagesTests
     public async Task Pages_NeedOnlyTheOneStyleSheet()
     {
         await using var host = await PagesHost.StartAsync();
-        host.Book.Now = new([Garden], [], [Message]);
+        host.Book.Now = new([Drawn], [], [Message]);
         foreach (var path in new[] { "/", PagesHost.Link(), "/j/none" })
         {
             var html = await host.ReadAsync(path);
@@ -68,14 +74,37 @@ public partial class FrontPagesTests
         Assert.All((string[])["a-token", "Ada", "Bo", "the text of it"], hidden => Assert.DoesNotContain(hidden, html, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public async Task Front_NearTheBox_DrawsTheTimeLineWithItsTextBesideIt()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Now = new([Drawn], [], []);
+        var html = WebUtility.HtmlDecode(await host.ReadAsync("/"));
+        Assert.Equal(2, html.Split("<svg ").Length - 1);
+        Assert.All(
+            (string[])["id=\"tern-hook-wide-title\"", "id=\"tern-hook-narrow-title\"", "role=\"img\"", "1. Lay flat: Satsumas in half barrels (2): Delphine and Amos"],
+            expected => Assert.Contains(expected, html, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Front_ReachableByPhones_DrawsTheWindWithoutWorkOrPeople()
+    {
+        await using var host = await PagesHost.StartAsync(pagesAddress: new Uri("https://garden.example"));
+        host.Book.Now = new([Drawn], [], []);
+        var html = await host.ReadAsync("/");
+        Assert.Contains("ground work could stop", html, StringComparison.Ordinal);
+        Assert.All((string[])["Delphine", "Amos", "Satsumas"], hidden => Assert.DoesNotContain(hidden, html, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(Stage.GardenClosed, false)]
     [InlineData(Stage.MainWork, true)]
     public async Task Front_WorkIsOver_NamesNoJob(Stage stage, bool leave)
     {
         await using var host = await PagesHost.StartAsync();
-        host.Book.Now = new([Garden with { Stage = stage, Leave = leave }], [], []);
-        Assert.DoesNotContain("lemon", await host.ReadAsync("/"), StringComparison.Ordinal);
+        host.Book.Now = new([Drawn with { Stage = stage, Leave = leave }], [], []);
+        var html = await host.ReadAsync("/");
+        Assert.All((string[])["lemon", "<svg", "Satsumas"], hidden => Assert.DoesNotContain(hidden, html, StringComparison.Ordinal));
     }
 
     [Fact]

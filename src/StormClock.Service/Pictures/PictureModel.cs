@@ -1,0 +1,142 @@
+using System.Globalization;
+using StormClock.Core.Garden;
+using StormClock.Core.Plan;
+using StormClock.Core.Reminders;
+using StormClock.Service.Messages;
+
+namespace StormClock.Service.Pictures;
+
+/// <summary>What a picture is made of.</summary>
+/// <param name="LeaveBy">A leave-by time that stands; null when none does.</param>
+public sealed record PictureSubject(GardenBook Book, GardenPlan Plan, Instant Now, Instant? LeaveBy)
+{
+    /// <summary>The same without people and their hours, for whoever may look.</summary>
+    public PictureSubject WithoutWork => this with { Book = Book with { People = [] }, Plan = Plan with { Jobs = [] } };
+}
+
+/// <summary>A job in one person's lane.</summary>
+/// <param name="Number">Its place in the working order, from 1.</param>
+internal sealed record Bar(int Number, string Title, int Lane, Instant Start, Instant End);
+
+/// <param name="Dashed">More likely than at the earliest.</param>
+internal sealed record Line(Instant At, string Words, string Short, double Width, bool Dashed);
+
+/// <param name="Share">0 to 1: of the members in which it comes, those in which ground work has stopped.</param>
+internal sealed record ChancePoint(Instant At, double Share);
+
+/// <summary>The content of the picture and of the text beside it, before anything is laid out.</summary>
+internal sealed class PictureModel
+{
+    /// <summary>Forecasts reach five days.</summary>
+    private const int MostDays = 6;
+
+    public PictureModel(PictureSubject subject)
+    {
+        Subject = subject;
+        Times = new(Zone, subject.Now);
+        var order = subject.Plan.Jobs.OrderBy(job => job.Start).ToList();
+        Jobs = [.. order.Select((job, at) => (at + 1, Words.Title(BriefLines.Line(subject.Book, job.Job)), job))];
+        var lanes = subject.Book.People.Select((person, at) => (person.Id, at)).ToDictionary(pair => pair.Id, pair => pair.at);
+        Bars = [.. Jobs.SelectMany(entry => entry.Job.People.Select(person => new Bar(entry.Number, entry.Title, lanes[person], entry.Job.Start, entry.Job.End)))];
+        Lines = [.. LinesOf(subject).OrderBy(line => line.At)];
+        Days = DaysOf();
+    }
+
+    public PictureSubject Subject { get; }
+
+    public Times Times { get; }
+
+    /// <summary>In working order.</summary>
+    public IReadOnlyList<(int Number, string Title, PlannedJob Job)> Jobs { get; }
+
+    public IReadOnlyList<Bar> Bars { get; }
+
+    public IReadOnlyList<Line> Lines { get; }
+
+    /// <summary>From today to the day of the last thing shown.</summary>
+    public IReadOnlyList<LocalDate> Days { get; }
+
+    /// <summary>The day of the last job, or on which all work could stop.</summary>
+    public LocalDate LastWorkDay =>
+        Jobs.Select(job => job.Job.End).Append(Subject.LeaveBy ?? Ground?.Earliest ?? Subject.Now).Max().InZone(Zone).Date;
+
+    public IReadOnlyList<string> Lanes => [.. Subject.Book.People.Select(person => Plain.Line(person.Name))];
+
+    public DateTimeZone Zone => Subject.Book.Zone;
+
+    public WorkStop? Ground => Subject.Plan.WorkStops.GetValueOrDefault(WorkClass.Ground);
+
+    public string Title => $"Time line of the work at {Plain.Line(Subject.Book.Name)}, {DayName(Days[0])} to {DayName(Days[^1])}";
+
+    /// <summary>What is known of the chance over time: the earliest reasonable stop is the tenth, the most likely one the half.</summary>
+    public IReadOnlyList<ChancePoint> Chance => Ground switch
+    {
+        { Earliest: { } earliest, Likely: { } likely } => [new(earliest, 0.1), new(Instant.Max(earliest, likely), 0.5)],
+        { Earliest: { } earliest } => [new(earliest, 0.1)],
+        _ => [],
+    };
+
+    public static string DayName(LocalDate date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+
+    /// <summary>Hours of light for a class of work on a date; in a high summer a day's light can end after midnight.</summary>
+    public IReadOnlyList<(double From, double To)> Light(LocalDate date, WorkClass work) =>
+    [
+        .. from day in (LocalDate[])[date.PlusDays(-1), date, date.PlusDays(1)]
+           let light = WorkLight.On(day, Subject.Book.Sites[0].At, Zone, work)
+           where light is not null
+           let span = (From: Hours(light.Value.Start, date), To: Hours(light.Value.End, date))
+           where span.To > span.From
+           select span,
+    ];
+
+    /// <summary>Hours of the local day at which an instant lies; 0 or 24 when on another day.</summary>
+    public double Hours(Instant at, LocalDate date)
+    {
+        var local = at.InZone(Zone).LocalDateTime;
+        if (local.Date != date) return local.Date < date ? 0 : 24;
+        return local.TimeOfDay.TickOfDay / (double)NodaConstants.TicksPerHour;
+    }
+
+    public bool IsOn(Instant at, LocalDate date) => at.InZone(Zone).Date == date;
+
+    /// <summary>The bars of one day and lane with their hours, in order.</summary>
+    public IEnumerable<(Bar Bar, double From, double To)> On(LocalDate date, int lane) =>
+        from bar in Bars
+        where bar.Lane == lane
+        let span = (From: Hours(bar.Start, date), To: Hours(bar.End, date))
+        where span.To > span.From
+        orderby span.From
+        select (bar, span.From, span.To);
+
+    private static IEnumerable<Line> LinesOf(PictureSubject subject)
+    {
+        yield return new(subject.Now, "now", "now", 2.5, false);
+        if (subject.LeaveBy is { } leave) yield return new(leave, "LEAVE BY", "LEAVE", 2.5, false);
+        var stops = subject.Plan.WorkStops;
+        if (stops.Count > 1 && stops.Values.Select(stop => stop.Earliest).Distinct().ToList() is [{ } together])
+        {
+            yield return new(together, "all work could stop", "all", 1.4, false);
+        }
+        else
+        {
+            foreach (var (work, stop) in stops)
+            {
+                var word = work.ToString().ToLowerInvariant();
+                if (stop.Earliest is { } earliest) yield return new(earliest, $"{word} work could stop", word, 1.4, false);
+            }
+        }
+
+        if (stops.GetValueOrDefault(WorkClass.Ground) is { Earliest: { } first, Likely: { } likely } && likely > first)
+        {
+            yield return new(likely, "ground, more likely", "likely", 1.4, true);
+        }
+    }
+
+    private IReadOnlyList<LocalDate> DaysOf()
+    {
+        var first = Subject.Now.InZone(Zone).Date;
+        var last = Subject.Plan.Jobs.Select(job => job.End).Concat(Lines.Select(line => line.At)).Max().InZone(Zone).Date;
+        var count = Math.Min(MostDays, Period.DaysBetween(first, last) + 1);
+        return [.. Enumerable.Range(0, count).Select(first.PlusDays)];
+    }
+}
