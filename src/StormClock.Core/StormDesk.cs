@@ -45,7 +45,7 @@ public sealed class StormDesk
 
         var situation = new Situation(
             garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, new(StageCause.Order, outlook.Source.Official ?? outlook.Source.Forecast, outlook.Source.OfficialIssued, At: outlook.LeaveBy),
-            RecheckBy(garden, next.UnsafeUntil), working && timeline.Stale ? timeline.Leading!.Issued : null,
+            RecheckBy(garden, next.UnsafeUntil), working && timeline.IsStale ? timeline.Leading!.Issued : null,
             AfterList(garden, stage, states), sentAt, now);
         return new(
             next, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,

@@ -267,6 +267,53 @@ public class StormDeskTests
     }
 
     /// <summary>Keeps what the service would keep between decisions.</summary>
+    /// <summary>Every three hours from issue.</summary>
+    private static PointForecast Local(Instant issued, params double[] gustsMps) => new(
+        "the office", Alerts.Home.At, issued,
+        [.. gustsMps.Select((gust, i) => new ForecastPeriod(issued + Duration.FromHours(3 * i), issued + Duration.FromHours(3 * i + 3), gust / 1.6, gust, null))]);
+
+    /// <summary>A gale that is no cyclone: from the point forecast alone to work, closed, and look afterwards.</summary>
+    [Fact]
+    public void Decide_GaleByAPointForecastAlone_GoesThroughTheStages()
+    {
+        var desk = new Desk(Book);
+        var ledger = Alerts.Ledger(Local(Morning, [5, 5, 5, 6, 8, 10, 12, 16, 26, 32, 32, 26, 12, 8, 6, 5, 5, 5, 5, 5]));
+        var first = desk.At(ledger, Morning);
+        Assert.Equal((Stage.MainWork, true, "point forecast by the office"), (first.Standing.Stage.Stage, first.Standing.Stage.Reason.IsLocal, first.Standing.Stage.Reason.Source));
+        Assert.NotEmpty(first.Plan!.Jobs);
+        Assert.All(first.Plan.Jobs, job => Assert.True(job.End <= Morning + Duration.FromHours(24)));
+
+        var newer = Morning + Duration.FromHours(23);
+        ledger = ledger.With(Local(newer, [20, 28, 32, 32, 24, 12, 8, 6, 5, 5, 5, 5, 5, 5]), newer);
+        Assert.Equal(Stage.GardenClosed, desk.At(ledger, newer + Duration.FromHours(2)).Standing.Stage.Stage);
+
+        Instant after = newer + Duration.FromHours(24), later = newer + Duration.FromHours(25);
+        ledger = ledger.With(Local(after, [6, 5, 5, 5, 5, 5, 5, 5]), after);
+        desk.At(ledger, after);
+        ledger = ledger.With(Local(later, [6, 5, 5, 5, 5, 5, 5, 5]), later);
+        Assert.Equal(Stage.Recheck, desk.At(ledger, later).Standing.Stage.Stage);
+    }
+
+    [Theory]
+    [InlineData(12)]
+    [InlineData(15)]
+    public void Decide_FreshBreezeByAPointForecast_IsNothing(double gustMps) =>
+        Assert.Equal(Stage.NothingDue, new Desk(Book).At(Alerts.Ledger(Local(Morning, 5, 5, gustMps, gustMps, 8, 5)), Morning).Standing.Stage.Stage);
+
+    /// <summary>A breeze before the storm does not end the work for it, and the point forecast may bring the stop forward but not away.</summary>
+    [Fact]
+    public void Decide_CalmPointForecastUnderACyclone_TakesNothingAway()
+    {
+        var book = Book with { Sites = [Alerts.SiteAt(SampleStorms.FortMyers)] };
+        var now = SampleStorms.Ian16.IssuedAt;
+        var alone = new Desk(book).At(Alerts.Ledger(SampleStorms.Ian16), now);
+        var calm = Local(now, [5, 5, 9, 5, 5, 5, 5, 5]) with { At = SampleStorms.FortMyers };
+        var both = new Desk(book).At(Alerts.Ledger(SampleStorms.Ian16, calm), now);
+        Assert.Equal(alone.Standing.Stage.Stage, both.Standing.Stage.Stage);
+        Assert.True(both.Plan!.WorkStops[WorkClass.Ground].Earliest <= alone.Plan!.WorkStops[WorkClass.Ground].Earliest);
+        Assert.False(both.Standing.Stage.Reason.IsLocal);
+    }
+
     private sealed class Desk(GardenBook book)
     {
         private readonly StormDesk desk = new();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StormClock.Core.Garden;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Advisories;
 
@@ -41,6 +42,17 @@ public sealed class AdvisoryLedger
             .Select(storm => storm.MaxBy(table => (StandingCyclones.NumberOf(table.Number), table.IssuedAt, table.Correction ?? ' '))!)
             .Where(newest => now <= newest.IssuedAt + LongestStanding)
             .OrderBy(newest => newest.StormId, StringComparer.Ordinal),
+    ];
+
+    /// <summary>The newest point forecast of each source near a place that still reaches ahead, in order of source.</summary>
+    public IReadOnlyList<PointForecast> PointForecasts(Instant now, GeoPoint place, double withinNmi) =>
+    [
+        .. Known<PointForecast>(now)
+            .Where(forecast => GreatCircle.DistanceNmi(forecast.At, place) <= withinNmi)
+            .GroupBy(forecast => forecast.Source, StringComparer.Ordinal)
+            .Select(source => source.MaxBy(forecast => forecast.IssuedAt)!)
+            .Where(newest => newest.Periods.Count > 0 && newest.Periods[^1].To > now)
+            .OrderBy(newest => newest.Source, StringComparer.Ordinal),
     ];
 
     /// <summary>Alerts that stand for the site or may concern it, of every subject, in order of issue.</summary>

@@ -68,7 +68,7 @@ public static class StageLadder
         StageReason Said(StageCause cause, double limit, Instant? at) => why.Larger switch
         {
             { } larger when !Reaches(larger.OwnChance, limit, margin) => new(cause, larger.Table, larger.Issued, signs.Chance, at),
-            var larger => new(cause, why.Forecast, why.ForecastIssued, larger?.OwnChance ?? signs.Chance, at),
+            var larger => new(cause, why.Forecast, why.ForecastIssued, larger?.OwnChance ?? signs.Chance, at) { IsLocal = why.IsLocal },
         };
     }
 

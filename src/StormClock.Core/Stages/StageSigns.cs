@@ -39,6 +39,9 @@ public sealed record StageSource(string Forecast, Instant? ForecastIssued, strin
 {
     /// <summary>The official table whose larger chance is taken, since it and the forecast differ; null when none is.</summary>
     public LargerChance? Larger { get; init; }
+
+    /// <summary>The chance and its time are of wind too strong for work outside, by a point forecast, and not of 34 kt.</summary>
+    public bool IsLocal { get; init; }
 }
 
 /// <param name="Table">Name of the table.</param>

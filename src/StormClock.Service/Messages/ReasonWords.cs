@@ -15,7 +15,7 @@ public static class ReasonWords
     public static string Because(StageReason reason, UnitSystem units, Times times)
     {
         var source = Source(reason, times);
-        var gale = Amounts.GaleSustained(units);
+        var gale = reason.IsLocal ? "wind too strong for work outside" : Amounts.GaleSustained(units);
         return reason.Cause switch
         {
             StageCause.None => $"it holds until a source says more, as of {source}",
