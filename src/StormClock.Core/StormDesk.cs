@@ -33,7 +33,7 @@ public sealed class StormDesk
         Instant now)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
-        var valued = worths.Of(garden, timeline.Winds);
+        var valued = worths.Of(garden, timeline.Winds, timeline.Water);
         var (outlook, next, plan) = Judge(timeline, valued, standing, jobStates);
         var stage = next.Stage;
         var sameEpisode = stage.EpisodeId == standing.Stage.EpisodeId;
@@ -88,7 +88,9 @@ public sealed class StormDesk
     }
 
     private static GardenPlan PlanWork(ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
-        Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave });
+        outlook.WorkMatters
+            ? Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave })
+            : Planner.Plan(new(RainWork.Of(garden.Book), states, RainWork.Stops(garden.Book, outlook.Rain), now, now + Horizon));
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>
     private static Instant? FirstMainStartBy(GardenPlan? plan) =>

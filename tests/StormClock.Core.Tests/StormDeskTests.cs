@@ -314,6 +314,46 @@ public class StormDeskTests
         Assert.False(both.Standing.Stage.Reason.IsLocal);
     }
 
+    private static GardenBook WithDrain
+    {
+        get
+        {
+            var book = Book;
+            return book with { Items = [book.Items[0] with { Jobs = [.. book.Items[0].Jobs, Gardens.Job("grate", 20) with { Kind = JobKind.Drain }] }, .. book.Items.Skip(1)] };
+        }
+    }
+
+    /// <summary>Rain alone is for work against water, and ends with the note (limits of science.md 4.3, C).</summary>
+    [Theory]
+    [InlineData(49, Stage.NothingDue)]
+    [InlineData(50, Stage.LookOver)]
+    [InlineData(75, Stage.SlowWork)]
+    [InlineData(125, Stage.MainWork)]
+    public void Decide_RainNoteAlone_IsForWorkAgainstWaterOnly(double mm, Stage stage)
+    {
+        var desk = new Desk(WithDrain);
+        var note = new RainNote("plot", "ada", Morning, Morning + Duration.FromHours(6), mm, 5);
+        var decision = desk.At(Alerts.Ledger(note), Morning);
+        Assert.Equal(stage, decision.Standing.Stage.Stage);
+        if (stage == Stage.NothingDue) return;
+
+        Assert.Equal((StageCause.Rain, (double?)mm), (decision.Standing.Stage.Reason.Cause, decision.Standing.Stage.Reason.RainMm));
+        Assert.Equal(["grate"], decision.Plan!.Jobs.Select(job => job.Job.Id));
+        Assert.True(decision.Plan.Jobs[0].End <= note.From);
+        Assert.Equal(Stage.NothingDue, desk.At(Alerts.Ledger(note), Morning + Duration.FromHours(13)).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_RainByAPointForecast_TakesTheCarefulValue()
+    {
+        // 100 mm in the day: the 80 % value is 100 · e^(0.8416 · 0.5) = 152 mm (science.md 6).
+        var wet = Local(Morning, 5, 5, 5, 5, 5, 5, 5, 5);
+        wet = wet with { Periods = [.. wet.Periods.Select(period => period with { RainMm = 12.5 })] };
+        var decision = new Desk(WithDrain).At(Alerts.Ledger(wet), Morning);
+        Assert.Equal(Stage.MainWork, decision.Standing.Stage.Stage);
+        Assert.Equal(152.3, decision.Standing.Stage.Reason.RainMm!.Value, 0.1);
+    }
+
     private sealed class Desk(GardenBook book)
     {
         private readonly StormDesk desk = new();

@@ -67,6 +67,9 @@ public sealed class AdvisoryLedger
     public IReadOnlyList<Note> Notes(Instant now, string gardenId) =>
         [.. StandingNotes.Of([.. Known<Note>(now).Where(note => note.GardenId == gardenId)], now)];
 
+    /// <summary>The newest note of the garden, whether it still holds or not; null when there is none.</summary>
+    public Note? NewestNote(Instant now, string gardenId) => Known<Note>(now).LastOrDefault(note => note.GardenId == gardenId);
+
     /// <summary>When the newest message of any source but hand-made notes was issued; null when there is none.</summary>
     public Instant? NewestContent(Instant now) =>
         Known<Advisory>(now).LastOrDefault(advisory => advisory is not Note)?.Issued;

@@ -40,11 +40,20 @@ public sealed record HazardTimeline(
     /// <summary>Point forecasts that stand for any of the sites, the newest last.</summary>
     public IReadOnlyList<PointForecast> Points { get; init; } = [];
 
+    /// <summary>Rain entered by hand.</summary>
+    public IReadOnlyList<RainNote> RainNotes { get; init; } = [];
+
+    /// <summary>The newest water level entered by hand; null when there is none.</summary>
+    public WaterNote? Water { get; init; }
+
     /// <summary>The newest full advisory is old though more should have come.</summary>
     public bool IsStale => Leading is { Final: false } && Stale.Beyond(Leading, AsOf) > Duration.Zero;
 
     /// <summary>Id of the newest full advisory, or of what ended the threat when none stands.</summary>
-    public string? NewestWord => Leading?.Id ?? LastFinal?.Id ?? (Ended.Count > 0 ? Ended[^1].Message.Id : Points.Count > 0 ? Points[^1].Id : null);
+    public string? NewestWord => Leading?.Id ?? LastFinal?.Id ?? (Ended.Count > 0 ? Ended[^1].Message.Id : Points.Count > 0 ? Points[^1].Id : NewestNote?.Id);
+
+    /// <summary>The newest note, holding or not.</summary>
+    public Note? NewestNote { get; init; }
 
     /// <summary>No second advisory will confirm the newest word.</summary>
     public bool IsLastWord => Leading?.Final ?? (Points.Count == 0 || Ended.Count > 0 || LastFinal is not null) && Alerts.All(alert => !alert.Holds);
@@ -66,6 +75,9 @@ public sealed record HazardTimeline(
             [.. notes.OfType<WindNote>()])
         {
             Points = [.. book.Sites.SelectMany(site => ledger.PointForecasts(now, site.At, PointWind.WithinNmi)).Distinct().OrderBy(forecast => forecast.IssuedAt)],
+            NewestNote = ledger.NewestNote(now, book.Id),
+            RainNotes = [.. notes.OfType<RainNote>()],
+            Water = notes.OfType<WaterNote>().LastOrDefault(),
             Official = OfficialCheck.Of(cyclones, ledger.WindProbabilities(now), book.Sites, (cyclone, site) => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain))),
         };
 

@@ -2,6 +2,7 @@ using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
 using StormClock.Core.Hazards;
 using StormClock.Core.Units;
+using StormClock.Core.Water;
 
 namespace StormClock.Core.Stages;
 
@@ -30,6 +31,9 @@ public sealed record GardenOutlook(
 {
     /// <summary>Below this nothing is planned (half the lowest stage limit).</summary>
     private const double LeastChance = 0.05;
+
+    /// <summary>Rain to be ready for at the wettest site.</summary>
+    public RainOutlook Rain { get; init; } = RainOutlook.None;
 
     private const double LeastLocalChance = 0.25;
 
@@ -76,7 +80,10 @@ public sealed record GardenOutlook(
                 IsLocal = isLocal,
                 Larger = official is null ? null : new(official.Official.Table.Title, official.Official.Table.Issued, chance),
             },
-            alert.OrderId ?? timeline.LeaveBy?.Id ?? Spoken(timeline, isLocal)?.Id ?? note?.Id ?? alert.Id ?? "");
+            alert.OrderId ?? timeline.LeaveBy?.Id ?? Spoken(timeline, isLocal)?.Id ?? note?.Id ?? alert.Id ?? "")
+        {
+            Rain = RainOutlook.Of(timeline.Points, timeline.RainNotes, now),
+        };
     }
 
     /// <summary>

@@ -63,6 +63,9 @@ public enum StageCause
 
     /// <summary>The forecast turned away before any unsafe wind.</summary>
     TurnedAway,
+
+    /// <summary>Rain alone: for work against water.</summary>
+    Rain,
 }
 
 /// <summary>Why a stage holds: the source, when it spoke, and the number that crossed a limit.</summary>
@@ -74,4 +77,7 @@ public sealed record StageReason(StageCause Cause, string Source, Instant? Issue
 {
     /// <summary>Chance and time are of wind too strong for work outside, by a point forecast, and not of 34 kt.</summary>
     public bool IsLocal { get; init; }
+
+    /// <summary>Rain of 24 h to be ready for, mm, where the cause is rain.</summary>
+    public double? RainMm { get; init; }
 }

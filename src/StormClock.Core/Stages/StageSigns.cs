@@ -1,3 +1,5 @@
+using StormClock.Core.Water;
+
 namespace StormClock.Core.Stages;
 
 /// <summary>An official order that outranks all work.</summary>
@@ -31,7 +33,11 @@ public sealed record StageSigns(
     bool WindOver,
     bool OfficialEnd,
     bool Daylight,
-    StageSource Why);
+    StageSource Why)
+{
+    /// <summary>Rain to be ready for at the wettest site.</summary>
+    public RainOutlook Rain { get; init; } = RainOutlook.None;
+}
 
 /// <param name="Forecast">Name of the source of chance and arrival.</param>
 /// <param name="Official">Name of the warning or order, when one stands.</param>
