@@ -14,7 +14,8 @@ namespace StormClock.Core;
 /// same input gives the same decision; an instance only remembers wind members already computed, since thousands of them per
 /// advisory and site are worth keeping.
 /// </summary>
-public sealed class StormDesk
+/// <param name="quiet">Hours in which only urgent messages go out; null for none.</param>
+public sealed class StormDesk(QuietHours? quiet = null)
 {
     /// <summary>How far ahead work is planned (the reach of the forecasts).</summary>
     private static readonly Duration Horizon = Duration.FromHours(120);
@@ -46,7 +47,11 @@ public sealed class StormDesk
         var situation = new Situation(
             garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, new(StageCause.Order, outlook.Source.Official ?? outlook.Source.Forecast, outlook.Source.OfficialIssued, At: outlook.LeaveBy),
             RecheckBy(garden, next.UnsafeUntil), working && timeline.IsStale ? timeline.Leading!.Issued : null,
-            AfterList(garden, stage, states), sentAt, now);
+            AfterList(garden, stage, states), sentAt, now)
+        {
+            Quiet = quiet,
+            Started = states.Values.Where(state => state.Progress == JobProgress.Started).Select(state => state.JobId).ToHashSet(),
+        };
         return new(
             next, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
             Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));

@@ -25,6 +25,12 @@ public enum ReminderReason
 
     /// <summary>A source has gone silent while something is due.</summary>
     FeedSilent,
+
+    /// <summary>Work that should have been done by now is not.</summary>
+    Late,
+
+    /// <summary>An order or leave-by that was told holds no more.</summary>
+    OrderLifted,
 }
 
 /// <summary>

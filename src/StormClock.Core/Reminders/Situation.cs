@@ -31,6 +31,25 @@ public sealed record Situation(
     IReadOnlyDictionary<string, Instant> SentAt,
     Instant Now)
 {
+    /// <summary>Hours in which only urgent messages go out; null for none.</summary>
+    public QuietHours? Quiet { get; init; }
+
+    /// <summary>Planned jobs that should have been started by the hour that was told, and of which nobody has said a word; with how long ago.</summary>
+    public IReadOnlyList<(PlannedJob Job, Duration Since)> Late =>
+    [
+        .. from job in Plan?.Jobs ?? []
+           where Announced.StartBys.ContainsKey(job.Job.Id) && !Started.Contains(job.Job.Id)
+           let due = Announced.StartBys[job.Job.Id] + LateGrace
+           where due <= Now
+           select (job, Now - due),
+    ];
+
+    /// <summary>Ids of jobs that somebody has begun.</summary>
+    public IReadOnlySet<string> Started { get; init; } = new HashSet<string>();
+
+    // Nobody puts down the string to press a button.
+    private static readonly Duration LateGrace = Duration.FromMinutes(15);
+
     public bool OrderInForce => Order != OfficialOrder.None;
 
     /// <summary>People are to leave, now or by an hour; a call to shelter is the opposite.</summary>

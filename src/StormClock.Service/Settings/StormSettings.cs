@@ -1,4 +1,5 @@
 using System.Net;
+using StormClock.Core.Reminders;
 
 namespace StormClock.Service.Settings;
 
@@ -51,6 +52,3 @@ public enum FeedKind { Folder, Url }
 
 /// <param name="At">A folder path or an https address.</param>
 public sealed record FeedSettings(string Name, FeedKind Kind, string At);
-
-/// <summary>Hours in which only urgent messages are delivered; they may run across midnight.</summary>
-public sealed record QuietHours(LocalTime From, LocalTime To, DateTimeZone Zone);
