@@ -40,12 +40,15 @@ public sealed record Situation(
         .. from job in Plan?.Jobs ?? []
            where Announced.StartBys.ContainsKey(job.Job.Id) && !Started.Contains(job.Job.Id)
            let due = Announced.StartBys[job.Job.Id] + LateGrace
-           where due <= Now
+           where due <= Now && job.Start <= Now + AboutNow
            select (job, Now - due),
     ];
 
     /// <summary>Ids of jobs that somebody has begun.</summary>
     public IReadOnlySet<string> Started { get; init; } = new HashSet<string>();
+
+    // At night, or while the newest plan has it for another day, there is nothing to be said.
+    private static readonly Duration AboutNow = Duration.FromMinutes(30);
 
     // Nobody puts down the string to press a button.
     private static readonly Duration LateGrace = Duration.FromMinutes(15);
