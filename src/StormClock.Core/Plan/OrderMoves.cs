@@ -16,13 +16,21 @@ internal sealed class OrderMoves(PlanModel model, ulong seed)
         var free = count - head;
         if (free == 0) return -1;
         var kind = draws.Next(100);
-        if (teamsDiffer && kind < 15) return OtherTeam(line, head + draws.Next(free));
-        if (free < 2) return -1;
+        var reach = Math.Min(free, Planned(line) + 1 - head);
+        if (teamsDiffer && kind < 15) return OtherTeam(line, head + draws.Next(reach));
 
-        var (from, to) = (head + draws.Next(free), head + draws.Next(free));
+        var (from, to) = (head + draws.Next(free), head + draws.Next(reach));
         if (kind < 40) return Swap(line, Math.Min(from, to), Math.Max(from, to));
         var block = kind < 80 ? 1 : 2 + draws.Next(LongestBlock - 1);
         return MoveBlock(line, from, block, to);
+    }
+
+    /// <summary>The place behind the last job that is planned: behind it, order means nothing.</summary>
+    private static int Planned(Line line)
+    {
+        var place = line.Order.Length;
+        while (place > 0 && line.Start[line.Order[place - 1]] < 0) place--;
+        return place;
     }
 
     private int OtherTeam(Line line, int place)

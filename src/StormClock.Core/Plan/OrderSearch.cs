@@ -1,23 +1,32 @@
 namespace StormClock.Core.Plan;
 
 /// <summary>
-/// Looks for the order of jobs whose schedule is worth most: from several starts, by small changes, of which those are kept that
-/// are no worse, at first even a little worse. It stops by count, never by the clock, and draws the same every time, so that
-/// the same request gives the same plan.
+/// Looks for the order of jobs whose schedule is worth most. Starts from the best of a few plain orders and keeps small changes that are
+/// no worse, early on also some that are a little worse, so that it does not stay in the first hollow. It stops by count, never by
+/// the clock, and draws the same every time: the same request gives the same plan.
 /// </summary>
 internal sealed class OrderSearch
 {
-    /// <summary>Changes tried (science.md 8.2).</summary>
-    public const int Evaluations = 20_000;
+    /// <summary>Changes tried for a garden of up to sixty jobs; fewer for larger ones, whose changes take longer.</summary>
+    private const int MostChanges = 60_000;
+    private const int LeastChanges = 12_000;
+    private const int ChangesTimesJobs = 3_600_000;
 
-    private const ulong Seed = 0x5EED_0F_57_0E_31;
+    /// <summary>How much worse a change may be at first, as a share of the mean value; it falls to a twentieth of this (C, by trial).</summary>
+    private const double Warmth = 0.1;
+    private const double Cooling = 0.05;
+
+    /// <summary>With everything planned, so many changes without a better one end the search (C, by trial).</summary>
+    private const int Patience = 10_000;
+    private const int TidyEvery = 1_000;
+    private const ulong Seed = 0x5EED_0F57_0E31;
 
     private readonly PlanModel model;
     private readonly Decoder decoder;
     private readonly OrderMoves moves;
+    private readonly Line best;
     private Line now;
     private Line trial;
-    private readonly Line best;
 
     private OrderSearch(PlanModel model)
     {
@@ -27,12 +36,17 @@ internal sealed class OrderSearch
         (now, trial, best) = (new(model), new(model), new(model));
     }
 
+    /// <summary>How many changes a search of so many jobs tries.</summary>
+    public static int Changes(int jobs) => Math.Clamp(ChangesTimesJobs / Math.Max(1, jobs), LeastChanges, MostChanges);
+
     /// <summary>The best line found.</summary>
-    /// <param name="from">An order to start from besides the usual ones.</param>
-    public static Line Best(PlanModel model, int evaluations = Evaluations, int[]? from = null)
+    public static Line Best(PlanModel model) => Best(model, Changes(model.Jobs.Count), FirstOrders.Of(model));
+
+    public static Line Best(PlanModel model, int changes, IEnumerable<int[]> starts)
     {
         var search = new OrderSearch(model);
-        search.Run(FirstOrders.Of(model).Concat(from is null ? [] : [from]).ToList(), evaluations);
+        search.Start(starts);
+        search.Climb(changes);
         return search.best;
     }
 
@@ -41,68 +55,60 @@ internal sealed class OrderSearch
     {
         var line = new Line(model);
         order.CopyTo(line.Order, 0);
+        for (var index = 0; index < order.Length; index++) line.Wish[index] = model.Jobs[index].ToldTeam;
         new Decoder(model).Decode(line, 0);
         return line;
     }
 
-    private void Run(List<int[]> starts, int evaluations)
+    private void Start(IEnumerable<int[]> starts)
     {
-        var first = true;
-        foreach (var order in starts)
-        {
-            order.CopyTo(now.Order, 0);
-            Wish();
-            decoder.Decode(now, 0);
-            Climb(evaluations / 10, 0);
-            KeepBest(first);
-            first = false;
-        }
-
-        var left = evaluations - (starts.Count * (evaluations / 10));
-        for (var round = 0; round < Rounds; round++)
-        {
-            Restore();
-            Climb(left / Rounds, Warmth[round] * model.MeanValue);
-            KeepBest(first: false);
-        }
+        var first = starts.Select(order => Decoded(model, order)).MaxBy(line => line.Score)!;
+        now.CopyChoices(first);
+        now.CopyStands(first, model.Jobs.Count);
+        KeepAsBest();
     }
 
-    /// <summary>Jobs that were told to somebody start out as his.</summary>
-    private void Wish()
+    private void Climb(int changes)
     {
-        for (var index = 0; index < model.Jobs.Count; index++) now.Wish[index] = model.Jobs[index].ToldTeam;
-    }
-
-    private const int Rounds = 4;
-    private static readonly double[] Warmth = [0.5, 0.2, 0.1, 0.05];
-
-    private void Climb(int evaluations, double warmth)
-    {
-        for (var done = 0; done < evaluations; done++)
+        var lastBetter = 0;
+        for (var done = 0; done < changes; done++)
         {
-            trial.CopyChoices(now);
-            var from = moves.Change(trial);
-            if (from < 0) continue;
-            var tolerance = warmth * (1 - ((double)done / evaluations));
-            var least = now.Score - (tolerance * moves.Share()) - 1e-9;
-            trial.CopyStand(now, from);
-            if (!decoder.Decode(trial, from, least)) continue;
-            trial.CopyStands(now, from);
-            (now, trial) = (trial, now);
-            if (warmth > 0) KeepBest(first: false);
+            if (done % TidyEvery == TidyEvery - 1) Tidy();
+            if (done - lastBetter > Patience && best.Start.AsSpan().IndexOf(-1) < 0) return;
+            var warmth = Warmth * model.MeanValue * Math.Pow(Cooling, (double)done / changes);
+            if (!TryChange(now.Score + (warmth * Math.Log(1 - moves.Share())) - 1e-9)) continue;
+            if (now.Score <= best.Score) continue;
+            if (now.Score > best.Score * (1 + 1e-5)) lastBetter = done;
+            KeepAsBest();
         }
     }
 
-    private void KeepBest(bool first)
+    /// <summary>Draws a change and takes it when its score is not below a limit.</summary>
+    private bool TryChange(double least)
     {
-        if (!first && now.Score <= best.Score) return;
+        trial.CopyChoices(now);
+        var from = moves.Change(trial);
+        if (from < 0) return false;
+        trial.CopyStand(now, from);
+        if (!decoder.Decode(trial, from, least)) return false;
+        trial.CopyStands(now, from);
+        (now, trial) = (trial, now);
+        return true;
+    }
+
+    /// <summary>Puts the order into that of the starts, what is left out last, where that costs nothing: changes then mean more.</summary>
+    private void Tidy()
+    {
+        trial.CopyChoices(now);
+        trial.CopyStand(now, 0);
+        var loose = trial.Order.AsSpan(model.Frozen.Length);
+        loose.ToArray().OrderBy(index => now.Start[index] < 0 ? int.MaxValue : now.Start[index]).ToArray().CopyTo(loose);
+        if (decoder.Decode(trial, 0, now.Score - 1e-9)) (now, trial) = (trial, now);
+    }
+
+    private void KeepAsBest()
+    {
         best.CopyChoices(now);
         best.CopyStands(now, model.Jobs.Count);
-    }
-
-    private void Restore()
-    {
-        now.CopyChoices(best);
-        now.CopyStands(best, model.Jobs.Count);
     }
 }

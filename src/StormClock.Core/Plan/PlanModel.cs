@@ -78,10 +78,10 @@ internal sealed class PlanModel
     public int SetUp { get; init; } = 1;
 
     /// <summary>What an hour later costs, as a share of a job's value (C): enough to start soon, too little to change what is done.</summary>
-    public double HourCost { get; init; } = 1e-4;
+    public double HourCost { get; init; } = 2e-4;
 
     /// <summary>What a change of area costs, as a share of the mean value (C): work is done area by area where it costs nothing else.</summary>
-    public double AreaCost { get; init; } = 0.002;
+    public double AreaCost { get; init; } = 0.01;
 
     /// <summary>What a moved job costs, as a share of the mean value (science.md 8.4).</summary>
     public double MoveCost { get; init; } = 0.05;

@@ -34,7 +34,7 @@ public static class Planner
         var line = OrderSearch.Best(problem.Model);
         for (var i = 0; i < Widenings && LastRound.Widen(problem.Model, problem.Jobs, line); i++)
         {
-            line = OrderSearch.Best(problem.Model, OrderSearch.Evaluations / 2, line.Order);
+            line = OrderSearch.Best(problem.Model, OrderSearch.Changes(problem.Jobs.Count) / 2, [line.Order]);
         }
 
         return line;
