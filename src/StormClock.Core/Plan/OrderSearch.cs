@@ -1,9 +1,9 @@
 namespace StormClock.Core.Plan;
 
 /// <summary>
-/// Looks for the order of jobs whose schedule is worth most. Starts from the best of a few plain orders and keeps small changes that are
-/// no worse, early on also some that are a little worse, so that it does not stay in the first hollow. It stops by count, never by
-/// the clock, and draws the same every time: the same request gives the same plan.
+/// Looks for the order of jobs whose schedule is worth most. Climbs from a few plain orders, then on from the best, by small changes
+/// that are no worse, early on also some that are a little worse, so that it does not stay in the first hollow. It stops by
+/// count, never by the clock, and draws the same every time: the same request gives the same plan.
 /// </summary>
 internal sealed class OrderSearch
 {
@@ -12,9 +12,13 @@ internal sealed class OrderSearch
     private const int LeastChanges = 12_000;
     private const int ChangesTimesJobs = 3_600_000;
 
-    /// <summary>How much worse a change may be at first, as a share of the mean value; it falls to a twentieth of this (C, by trial).</summary>
-    private const double Warmth = 0.1;
-    private const double Cooling = 0.05;
+    /// <summary>Share of the changes that goes to the climbs from each plain order; the rest goes on from the best of them (C, by trial).</summary>
+    private const double ShareOfFirstClimbs = 0.3;
+
+    /// <summary>How much worse a change may be at first, as a share of the mean value; it falls to a hundredth of this (C, by trial).</summary>
+    private const double FirstWarmth = 0.3;
+    private const double SecondWarmth = 0.15;
+    private const double Cooling = 0.01;
 
     /// <summary>With everything planned, so many changes without a better one end the search (C, by trial).</summary>
     private const int Patience = 10_000;
@@ -45,8 +49,7 @@ internal sealed class OrderSearch
     public static Line Best(PlanModel model, int changes, IEnumerable<int[]> starts)
     {
         var search = new OrderSearch(model);
-        search.Start(starts);
-        search.Climb(changes);
+        search.Run([.. starts], changes);
         return search.best;
     }
 
@@ -60,22 +63,28 @@ internal sealed class OrderSearch
         return line;
     }
 
-    private void Start(IEnumerable<int[]> starts)
+    private void Run(List<int[]> starts, int changes)
     {
-        var first = starts.Select(order => Decoded(model, order)).MaxBy(line => line.Score)!;
-        now.CopyChoices(first);
-        now.CopyStands(first, model.Jobs.Count);
-        KeepAsBest();
+        var first = (int)(changes * ShareOfFirstClimbs) / starts.Count;
+        for (var i = 0; i < starts.Count; i++)
+        {
+            Take(Decoded(model, starts[i]));
+            if (i == 0 || now.Score > best.Score) KeepAsBest();
+            Climb(first, FirstWarmth);
+        }
+
+        Take(best);
+        Climb(changes - (first * starts.Count), SecondWarmth);
     }
 
-    private void Climb(int changes)
+    private void Climb(int changes, double warmestShare)
     {
         var lastBetter = 0;
         for (var done = 0; done < changes; done++)
         {
             if (done % TidyEvery == TidyEvery - 1) Tidy();
             if (done - lastBetter > Patience && best.Start.AsSpan().IndexOf(-1) < 0) return;
-            var warmth = Warmth * model.MeanValue * Math.Pow(Cooling, (double)done / changes);
+            var warmth = warmestShare * model.MeanValue * Math.Pow(Cooling, (double)done / changes);
             if (!TryChange(now.Score + (warmth * Math.Log(1 - moves.Share())) - 1e-9)) continue;
             if (now.Score <= best.Score) continue;
             if (now.Score > best.Score * (1 + 1e-5)) lastBetter = done;
@@ -104,6 +113,12 @@ internal sealed class OrderSearch
         var loose = trial.Order.AsSpan(model.Frozen.Length);
         loose.ToArray().OrderBy(index => now.Start[index] < 0 ? int.MaxValue : now.Start[index]).ToArray().CopyTo(loose);
         if (decoder.Decode(trial, 0, now.Score - 1e-9)) (now, trial) = (trial, now);
+    }
+
+    private void Take(Line line)
+    {
+        now.CopyChoices(line);
+        now.CopyStands(line, model.Jobs.Count);
     }
 
     private void KeepAsBest()
