@@ -37,7 +37,7 @@ public sealed class StormDesk
         var states = sameEpisode ? jobStates : new Dictionary<string, JobState>();
 
         var working = stage.Stage is > Stage.NothingDue and < Stage.GardenClosed;
-        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(garden, outlook, states, now);
+        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(garden, outlook, states, next.Announced, now);
         if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden) };
 
         var situation = new Situation(
@@ -63,7 +63,7 @@ public sealed class StormDesk
         var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
         var unsafeUntil = UnsafeUntil(standing, timeline, outlook);
 
-        var plan = outlook.WorkMatters ? PlanWork(garden, outlook, jobStates, now) : null;
+        var plan = outlook.WorkMatters ? PlanWork(garden, outlook, jobStates, standing.Announced, now) : null;
         var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
         var stage = StageRules.Next(garden.Id, standing.Stage, signs);
         if (stage.EpisodeId is null) return (outlook, new(stage, HeldStop.None, Announced.Nothing, false, null), plan);
@@ -84,8 +84,9 @@ public sealed class StormDesk
         return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 
-    private static GardenPlan PlanWork(GardenBook garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
-        Planner.Plan(new(garden, states, outlook.Stops, now, now + Horizon));
+    private static GardenPlan PlanWork(
+        GardenBook garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Announced told, Instant now) =>
+        Planner.Plan(new(garden, states, outlook.Stops, now, now + Horizon) { Before = told.Plan() });
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>
     private static Instant? FirstMainStartBy(GardenPlan? plan) =>

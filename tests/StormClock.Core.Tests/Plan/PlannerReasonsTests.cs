@@ -114,7 +114,9 @@ public class PlannerReasonsTests
         Assert.Equal("the store is full", Why(plan, "cheap"));
         Assert.Equal("the store is full", Why(plan, "huge"));
         var shed = plan.Stores.Single();
-        Assert.Equal((["dear"], ["huge", "cheap"], 1.0), (shed.Jobs, shed.LeftOut, shed.FreeM2!.Value));
+        Assert.Equal(["dear"], shed.Jobs);
+        Assert.Equal(["huge", "cheap"], shed.LeftOut);
+        Assert.Equal(1, shed.FreeM2);
     }
 
     [Fact]
