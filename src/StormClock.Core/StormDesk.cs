@@ -41,7 +41,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
         var states = sameEpisode ? jobStates : new Dictionary<string, JobState>();
 
         var working = stage.Stage is > Stage.NothingDue and < Stage.GardenClosed;
-        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(valued, outlook, states, now);
+        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(valued, outlook, states, next.Announced, now);
         if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden) };
 
         var situation = new Situation(
@@ -71,7 +71,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
         var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
         var unsafeUntil = UnsafeUntil(standing, timeline, outlook);
 
-        var plan = outlook.WorkMatters ? PlanWork(valued, outlook, jobStates, now) : null;
+        var plan = outlook.WorkMatters ? PlanWork(valued, outlook, jobStates, standing.Announced, now) : null;
         var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
         var stage = StageRules.Next(garden.Id, standing.Stage, signs);
         if (stage.EpisodeId is null) return (outlook, new(stage, HeldStop.None, Announced.Nothing, false, null), plan);
@@ -92,9 +92,10 @@ public sealed class StormDesk(QuietHours? quiet = null)
         return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 
-    private static GardenPlan PlanWork(ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
+    private static GardenPlan PlanWork(
+        ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Announced told, Instant now) =>
         outlook.WorkMatters
-            ? Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave })
+            ? Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave, Before = told.Plan() })
             : Planner.Plan(new(RainWork.Of(garden.Book), states, RainWork.Stops(garden.Book, outlook.Rain), now, now + Horizon));
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>
