@@ -6,7 +6,7 @@ namespace StormClock.PlanOracle;
 /// <summary>The planning problem as a constraint model, for gardens of one area: no walks, no set-ups.</summary>
 internal sealed class SolverPlan
 {
-    private const double Scale = 1_000;
+    private const double Scale = 10_000;
 
     private readonly CpModel cp = new();
     private readonly PlanModel model;
@@ -46,7 +46,7 @@ internal sealed class SolverPlan
                 cp.Add(starts[i] >= starts[before] + model.Jobs[before].Length).OnlyEnforceIf(planned[i]);
             }
 
-            worth.Add(Gain(i));
+            AddWorth(i, worth);
         }
 
         foreach (var person in busy) cp.AddNoOverlap(person);
@@ -74,15 +74,23 @@ internal sealed class SolverPlan
         cp.Add(LinearExpr.Sum(byTeam) == planned[i]);
     }
 
-    private IntVar Gain(int i)
+    /// <summary>The value, less what each hour and each step down of the chance takes from it.</summary>
+    private void AddWorth(int i, LinearExprBuilder worth)
     {
         var job = model.Jobs[i];
-        var table = Enumerable.Range(0, LastStart(job) + 1).Select(start => (long)Math.Round(Scale * model.Gain(job, start + job.Length))).ToArray();
-        var (at, gain) = (cp.NewIntVar(table.Min(), table.Max(), $"at{i}"), cp.NewIntVar(0, Math.Max(0, table.Max()), $"gain{i}"));
-        cp.AddElement(starts[i], table, at);
-        cp.Add(gain <= at).OnlyEnforceIf(planned[i]);
-        cp.Add(gain == 0).OnlyEnforceIf(planned[i].Not());
-        return gain;
+        var slotCost = job.Later ? 0 : Scale * job.Value * model.HourCost * PlanGrid.SlotMinutes / 60;
+        worth.AddTerm(planned[i], (long)Math.Round((Scale * job.Value) - (slotCost * job.Length)));
+        worth.AddTerm(starts[i], -(long)Math.Round(slotCost));
+        cp.Add(starts[i] == 0).OnlyEnforceIf(planned[i].Not());
+        var chance = model.Chance[job.Lane];
+        for (var end = job.Length + 1; end <= LastStart(job) + job.Length; end++)
+        {
+            var drop = (long)Math.Round(Scale * job.Value * (chance[end - 1] - chance[end]));
+            if (drop == 0) continue;
+            var late = cp.NewBoolVar($"late{i} {end}");
+            cp.Add(starts[i] <= end - 1 - job.Length).OnlyEnforceIf(late.Not());
+            worth.AddTerm(late, -drop);
+        }
     }
 
     private void Stores()

@@ -8,7 +8,7 @@ internal sealed class Crew(GardenBook book)
     /// <summary>Two or more people lift two thirds of the sum of what each lifts alone (UK HSE, M; trade.md 4.1).</summary>
     private const double TogetherShare = 2.0 / 3;
 
-    /// <summary>With more teams than this for a job some are not looked at; four in six people are fifteen.</summary>
+    /// <summary>With more teams than this for a job, those late in the book are not looked at; six people make fifteen pairs.</summary>
     private const int MostTeams = 40;
 
     private readonly Dictionary<(int Size, bool Ladder, double MassKg), IReadOnlyList<int[]>> known = [];

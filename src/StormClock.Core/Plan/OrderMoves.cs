@@ -16,7 +16,7 @@ internal sealed class OrderMoves(PlanModel model, ulong seed)
         var free = count - head;
         if (free == 0) return -1;
         var kind = draws.Next(100);
-        var reach = Math.Min(free, Planned(line) + 1 - head);
+        var reach = Math.Clamp(Planned(line) + 1 - head, 1, free);
         if (teamsDiffer && kind < 15) return OtherTeam(line, head + draws.Next(reach));
 
         var (from, to) = (head + draws.Next(free), head + draws.Next(reach));

@@ -9,7 +9,7 @@ internal sealed class OrderSearch
 {
     /// <summary>Changes tried for a garden of up to sixty jobs; fewer for larger ones, whose changes take longer.</summary>
     private const int MostChanges = 60_000;
-    private const int LeastChanges = 12_000;
+    private const int LeastChanges = 30_000;
     private const int ChangesTimesJobs = 3_600_000;
 
     /// <summary>Share of the changes that goes to the climbs from each plain order; the rest goes on from the best of them (C, by trial).</summary>
@@ -28,6 +28,7 @@ internal sealed class OrderSearch
     private readonly PlanModel model;
     private readonly Decoder decoder;
     private readonly OrderMoves moves;
+    private readonly double meanValue;
     private readonly Line best;
     private Line now;
     private Line trial;
@@ -37,6 +38,7 @@ internal sealed class OrderSearch
         this.model = model;
         decoder = new(model);
         moves = new(model, Seed);
+        meanValue = model.MeanValue;
         (now, trial, best) = (new(model), new(model), new(model));
     }
 
@@ -84,7 +86,7 @@ internal sealed class OrderSearch
         {
             if (done % TidyEvery == TidyEvery - 1) Tidy();
             if (done - lastBetter > Patience && best.Start.AsSpan().IndexOf(-1) < 0) return;
-            var warmth = warmestShare * model.MeanValue * Math.Pow(Cooling, (double)done / changes);
+            var warmth = warmestShare * meanValue * Math.Pow(Cooling, (double)done / changes);
             if (!TryChange(now.Score + (warmth * Math.Log(1 - moves.Share())) - 1e-9)) continue;
             if (now.Score <= best.Score) continue;
             if (now.Score > best.Score * (1 + 1e-5)) lastBetter = done;

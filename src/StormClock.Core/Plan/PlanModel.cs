@@ -74,7 +74,7 @@ internal sealed class PlanModel
     /// <summary>Jobs at the head of the order that keep their place, in order.</summary>
     public int[] Frozen { get; init; } = [];
 
-    /// <summary>Set-up when the area changes within a site, slots (C; trade.md 4.2 has 10 minutes for the start of an area, shared here by two).</summary>
+    /// <summary>Set-up when the area changes within a site, slots (C; trade.md 4.2 has 5 minutes for a change of job).</summary>
     public int SetUp { get; init; } = 1;
 
     /// <summary>What an hour later costs, as a share of a job's value (C): enough to start soon, too little to change what is done.</summary>

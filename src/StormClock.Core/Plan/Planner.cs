@@ -34,7 +34,8 @@ public static class Planner
         var line = OrderSearch.Best(problem.Model);
         for (var i = 0; i < Widenings && LastRound.Widen(problem.Model, problem.Jobs, line); i++)
         {
-            line = OrderSearch.Best(problem.Model, OrderSearch.Changes(problem.Jobs.Count) / 2, [line.Order]);
+            var wider = OrderSearch.Best(problem.Model, OrderSearch.Changes(problem.Jobs.Count) / 4, [line.Order]);
+            if (wider.Score > line.Score) line = wider;
         }
 
         return line;

@@ -3,6 +3,9 @@ namespace StormClock.Core.Plan;
 /// <summary>When a team may do work of one class at one site, as two tables over the slots, so that a search is two reads.</summary>
 internal sealed class WindowTable
 {
+    /// <summary>Half an hour: work ends so long before it is dark (science.md 7, C).</summary>
+    private const int FinishingSlots = 30 / PlanGrid.SlotMinutes;
+
     private readonly int[] next;
     private readonly int[] until;
 
@@ -53,7 +56,8 @@ internal sealed class WindowTable
     }
 
     /// <summary>
-    /// The slot in which work of a length ends that goes on from window to window; past a stop that cuts the last window it goes on
+    /// The slot in which work of a length ends that goes on from window to window. A little is finished past the end of a window, in
+    /// the light that the evening's margin leaves; past a stop that cuts the last window it goes on
     /// without a break, as it would for those whose storm comes later. Far away when the windows do not suffice.
     /// </summary>
     public int WorkedOff(int start, int length, int stop)
@@ -62,8 +66,7 @@ internal sealed class WindowTable
         {
             var begin = Math.Max(start, from);
             if (begin >= end) continue;
-            if (begin + length <= end) return begin + length;
-            if (end == stop) return begin + length;
+            if (begin + length <= end + FinishingSlots || end == stop) return begin + length;
             length -= end - begin;
         }
 

@@ -69,11 +69,34 @@ public class PlanChangesTests
             Planner.Plan(request).Changes.Select(change => (change.JobId, change.Kind)));
     }
 
+    /// <summary>What is begun or about to begin may not fit any more; the search must bear a head of the order that is left out.</summary>
     [Fact]
-    public void Plan_ToldForTheAfternoon_IsNotMovedForNothing()
+    public void Plan_WhatWasToBeginNoLongerFits_LeavesItOutAndPlansTheRest()
     {
-        var book = Book(Gardens.Job("a", 60), Gardens.Job("b", 60));
-        var plan = Planner.Plan(Request(book, 8, 17) with { Before = Told(17, ("a", 13, "ada"), ("b", 8, "bo")) });
-        Assert.DoesNotContain(plan.Changes, change => change.JobId == "b");
+        var book = Book([.. Enumerable.Range(0, 4).Select(i => Gardens.Job($"moved{i}", 30) with { StoreId = "shed", StoreFloorM2 = 1 }), Gardens.Job("long", 180), Gardens.Job("short", 20)]);
+        book = book with { Stores = [new("shed", "Shed", "home", 1, null)] };
+        var plan = Planner.Plan(Request(book, 9, 10) with { Before = Told(10, ("moved0", 9, "ada"), ("moved1", 9, "bo"), ("moved2", 10, "ada"), ("long", 9, "bo")) });
+        Assert.Equal(["moved0", "short"], plan.Jobs.Select(job => job.Job.Id).Order());
+        Assert.Equal("no window of light and own hours is long enough", plan.LeftOut.Single(left => left.Job.Id == "long").Why);
+        Assert.Equal(3, plan.LeftOut.Count(left => left.Why == "the store is full"));
+    }
+
+    /// <summary>Nothing told fits: the storm is an hour away and both began with what takes longer together.</summary>
+    [Fact]
+    public void Search_HeadOfTheOrderIsLeftOut_StillSearchesTheRest()
+    {
+        var model = new PlanModel
+        {
+            Slots = 10,
+            Jobs = [.. Enumerable.Range(0, 5).Select(i => new ModelJob { Length = i < 3 ? 20 : 4, Value = 1, Teams = [0] })],
+            People = 1,
+            Teams = [[0]],
+            Windows = [[new(10, [(0, 10)])]],
+            Chance = [[.. Enumerable.Repeat(1.0, 11)]],
+            Stop = [10],
+            Travel = [[0]],
+            Frozen = [0, 1, 2],
+        };
+        Assert.Equal([-1, -1, -1, 0, 4], OrderSearch.Best(model).Start);
     }
 }
