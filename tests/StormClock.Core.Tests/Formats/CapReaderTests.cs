@@ -130,7 +130,7 @@ public class CapReaderTests
     [InlineData("<c:identifier> urn:example:77 </c:identifier>", "", "alert/identifier", 2)]
     [InlineData("<c:status>Actual", "<c:status>Real", "alert/status", 6)]
     [InlineData("<c:msgType>Update", "<c:msgType>3", "alert/msgType", 7)]
-    [InlineData("cap:1.2", "cap:1.0", "alert", 2)]
+    [InlineData("cap:1.2", "cap:9.0", "alert", 2)]
     [InlineData("c:alert", "c:warning", "warning", 2)]
     public void Reading_WhatIdentifiesItSpoilt_NamesTheElementAndLine(string good, string bad, string where, int line)
     {

@@ -18,18 +18,11 @@ internal sealed class XmlList
         carriesTexts = DeclaresCycloneCentre(reader);
     }
 
-    public static ReadResult<FeedIndex> Read(ReadOnlyMemory<byte> bytes)
-    {
-        try
-        {
-            using var reader = ClosedXml.Open(bytes, FeedIndexReader.MostBytes);
-            return XmlListName.Of(reader) is { } name ? new XmlList(reader, name).Read() : ReadFault.At(1, "this is no list of messages");
-        }
-        catch (Exception error) when (ClosedXml.IsFaultOfBytes(error))
-        {
-            return ClosedXml.FaultOf(error);
-        }
-    }
+    public static ReadResult<FeedIndex> Read(ReadOnlyMemory<byte> bytes) =>
+        ClosedXml.Read<FeedIndex>(
+            bytes,
+            FeedIndexReader.MostBytes,
+            reader => XmlListName.Of(reader) is { } name ? new XmlList(reader, name).Read() : ReadFault.At(1, "this is no list of messages"));
 
     private FeedIndex Read()
     {
@@ -55,7 +48,7 @@ internal sealed class XmlList
     private bool IsPicture()
     {
         if (reader.LocalName != "image") return false;
-        reader.Skip();
+        while (reader.Step() && !(reader.NodeType == XmlNodeType.EndElement && reader.LocalName == "image")) { }
         return true;
     }
 
