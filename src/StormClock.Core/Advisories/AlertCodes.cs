@@ -29,13 +29,33 @@ internal sealed class AlertCodes
         for (var i = 0; i < site.Count; i++)
         {
             var own = site[i].Trim();
-            if (codes.Contains(own) || wholes.Any(whole => Covers(whole, own))) return AlertWhere.Concerns;
+            if (codes.Contains(own) || IsInAWhole(own)) return AlertWhere.Concerns;
             var kind = KindOf(own);
             comparable |= (kinds & kind) != Kinds.None;
-            partly |= kind == Kinds.Same && parts.Any(part => part.AsSpan(1).SequenceEqual(own.AsSpan(1)));
+            partly |= kind == Kinds.Same && HasAPart(own);
         }
 
         return partly || !comparable ? AlertWhere.MayConcern : AlertWhere.Elsewhere;
+    }
+
+    private bool IsInAWhole(string own)
+    {
+        foreach (var whole in wholes)
+        {
+            if (Covers(whole, own)) return true;
+        }
+
+        return false;
+    }
+
+    private bool HasAPart(string own)
+    {
+        foreach (var part in parts)
+        {
+            if (part.AsSpan(1).SequenceEqual(own.AsSpan(1))) return true;
+        }
+
+        return false;
     }
 
     /// <summary>Codes of a whole state (NCZ000, NCZALL, SAME 037000) or of the whole country (SAME 000000).</summary>

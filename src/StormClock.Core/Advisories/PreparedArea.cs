@@ -8,14 +8,14 @@ internal sealed class PreparedArea
 {
     private static readonly ConditionalWeakTable<AlertArea, PreparedArea> Known = [];
 
-    private readonly AlertArea area;
     private readonly AlertRing[] rings;
+    private readonly AlertCircle[] circles;
     private readonly AlertCodes codes;
 
     private PreparedArea(AlertArea area)
     {
-        this.area = area;
         rings = [.. area.Polygons.Select(polygon => new AlertRing(polygon.Ring))];
+        circles = [.. area.Circles];
         codes = new AlertCodes(area.Codes);
     }
 
@@ -25,7 +25,7 @@ internal sealed class PreparedArea
     public AlertWhere Where(Site site)
     {
         var byCodes = codes.Where(site.Codes);
-        if (byCodes == AlertWhere.Concerns || (rings.Length == 0 && area.Circles.Count == 0)) return byCodes;
+        if (byCodes == AlertWhere.Concerns || (rings.Length == 0 && circles.Length == 0)) return byCodes;
 
         var nearest = AlertWhere.Elsewhere;
         foreach (var ring in rings)
@@ -33,7 +33,7 @@ internal sealed class PreparedArea
             if (ring.Where(site.At) is var where && where > nearest) nearest = where;
         }
 
-        foreach (var circle in area.Circles)
+        foreach (var circle in circles)
         {
             if (AlertPlace.Of(circle, site.At) is var where && where > nearest) nearest = where;
         }

@@ -30,7 +30,7 @@ internal static class EmbeddedAlert
             while (!(reader.Depth == depth && (reader.NodeType == XmlNodeType.EndElement || reader.IsEmptyElement)) && reader.Step());
         }
 
-        return bytes.GetBuffer().AsMemory(0, (int)bytes.Length);
+        return bytes.ToArray();
     }
 
     private static void Copy(XmlReader reader, XmlWriter writer)
