@@ -44,7 +44,7 @@ public class RealFeedTests
 
         Assert.Equal((entries, messages, links), (list.Count, list.Count(one => !one.Message.IsEmpty), list.Count(one => one.Link is not null)));
         Assert.Equal(entries, list.Select(one => one.Id).Distinct().Count());
-        Assert.Equal(first, list.FirstOrDefault()?.Id);
+        Assert.Equal(first, list is [var one, ..] ? one.Id : null);
         Assert.All(
             list.Where(one => !one.Message.IsEmpty).Select(one => MessageReader.Read(one.Message)),
             message => Assert.True(message.IsGood, string.Join('\n', message.Faults)));

@@ -17,6 +17,8 @@ public static class CapReader
     private static readonly string[] Versions =
         ["urn:oasis:names:tc:emergency:cap:1.2", "urn:oasis:names:tc:emergency:cap:1.1", "http://www.incident.com/cap/1.0"];
 
+    internal static bool IsNamespace(string uri) => Versions.Contains(uri);
+
     public static ReadResult<AlertMessage> Read(ReadOnlyMemory<byte> bytes)
     {
         if (bytes.Length > MostBytes)
@@ -36,7 +38,7 @@ public static class CapReader
         reader.MoveToContent();
         var isEnvelope = reader.LocalName == "EDXLDistribution";
         if (isEnvelope && !StepToAlert(reader)) return ReadFault.At(1, "this is an EDXL-DE envelope without a CAP alert");
-        if (reader.LocalName != "alert" || !Versions.Contains(reader.NamespaceURI)) return NotAnAlert(reader);
+        if (reader.LocalName != "alert" || !IsNamespace(reader.NamespaceURI)) return NotAnAlert(reader);
 
         var alert = CapElement.Read(reader);
         if (isEnvelope && StepToAlert(reader)) return ReadFault.At(reader.Line(), "this is an EDXL-DE envelope with more than one CAP alert; it is read as a list");
@@ -48,7 +50,7 @@ public static class CapReader
     {
         while (reader.Step())
         {
-            if (reader.NodeType == XmlNodeType.Element && reader.LocalName == "alert" && Versions.Contains(reader.NamespaceURI)) return true;
+            if (reader.NodeType == XmlNodeType.Element && reader.LocalName == "alert" && IsNamespace(reader.NamespaceURI)) return true;
         }
 
         return false;

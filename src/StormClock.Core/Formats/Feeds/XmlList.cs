@@ -3,11 +3,12 @@ using System.Xml;
 namespace StormClock.Core.Formats.Feeds;
 
 /// <summary>Reads a list in XML in one pass. Elements are known by namespace and local name, never by prefix.</summary>
-internal sealed class XmlList
+internal sealed class XmlList : IDisposable
 {
     private readonly XmlReader reader;
     private readonly XmlListName name;
     private readonly bool carriesTexts;
+    private readonly EmbeddedAlert alerts = new();
     private readonly Dictionary<string, string> head = [];
     private readonly List<FeedEntry> entries = [];
 
@@ -22,7 +23,14 @@ internal sealed class XmlList
         ClosedXml.Read<FeedIndex>(
             bytes,
             FeedIndexReader.MostBytes,
-            reader => XmlListName.Of(reader) is { } name ? new XmlList(reader, name).Read() : ReadFault.At(1, "this is no list of messages"));
+            reader =>
+            {
+                if (XmlListName.Of(reader) is not { } name) return ReadFault.At(1, "this is no list of messages");
+                using var list = new XmlList(reader, name);
+                return list.Read();
+            });
+
+    public void Dispose() => alerts.Dispose();
 
     private FeedIndex Read()
     {
@@ -62,7 +70,7 @@ internal sealed class XmlList
         {
             if (reader.NodeType == XmlNodeType.Element)
             {
-                if (EmbeddedAlert.StandsIn(reader)) entry.Add(EmbeddedAlert.CutOut(reader));
+                if (EmbeddedAlert.StandsIn(reader)) entry.Add(alerts.CutOut(reader));
                 else if (reader.Depth == depth + 1) field = BeginField(entry);
             }
             else if (reader.Depth == depth + 2 && reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
