@@ -18,13 +18,18 @@ public sealed class AdvisoryLedger
 
     private readonly ImmutableDictionary<string, HeardAdvisory> byId;
 
-    private AdvisoryLedger(ImmutableDictionary<string, HeardAdvisory> byId) => this.byId = byId;
+    private readonly Lazy<IReadOnlyList<HeardAdvisory>> inOrder;
+
+    private AdvisoryLedger(ImmutableDictionary<string, HeardAdvisory> byId)
+    {
+        this.byId = byId;
+        inOrder = new(() => [.. byId.Values.OrderBy(one => one.Advisory.Issued).ThenBy(one => one.Advisory.Id, StringComparer.Ordinal)]);
+    }
 
     public static AdvisoryLedger Empty { get; } = new(ImmutableDictionary.Create<string, HeardAdvisory>(StringComparer.Ordinal));
 
     /// <summary>All messages in order of issue.</summary>
-    public IReadOnlyList<HeardAdvisory> All =>
-        [.. byId.Values.OrderBy(one => one.Advisory.Issued).ThenBy(one => one.Advisory.Id, StringComparer.Ordinal)];
+    public IReadOnlyList<HeardAdvisory> All => inOrder.Value;
 
     /// <summary>With this message too; a message already known changes nothing, not even the time it was first heard.</summary>
     public AdvisoryLedger With(Advisory advisory, Instant heard) =>

@@ -1,0 +1,59 @@
+using System.Text;
+using System.Xml;
+using StormClock.Core.Formats.Cap;
+
+namespace StormClock.Core.Formats.Feeds;
+
+/// <summary>Cuts CAP alerts that stand whole inside another document out of it, one after the other.</summary>
+internal sealed class EmbeddedAlert : IDisposable
+{
+    private readonly MemoryStream bytes = new();
+    private readonly XmlWriter writer;
+
+    public EmbeddedAlert() => writer = XmlWriter.Create(bytes, new XmlWriterSettings
+    {
+        OmitXmlDeclaration = true,
+        ConformanceLevel = ConformanceLevel.Fragment,
+        NewLineHandling = NewLineHandling.None,
+        CheckCharacters = false,
+        Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+    });
+
+    public static bool StandsIn(XmlReader reader) =>
+        reader.LocalName == "alert" && CapReader.IsNamespace(reader.NamespaceURI);
+
+    /// <summary>The alert as a document of its own, with the namespaces that hold around it; leaves the reader on its end.</summary>
+    public ReadOnlyMemory<byte> CutOut(XmlReader reader)
+    {
+        bytes.SetLength(0);
+        var depth = reader.Depth;
+        do
+        {
+            Copy(reader);
+        }
+        while (!(reader.Depth == depth && (reader.NodeType == XmlNodeType.EndElement || reader.IsEmptyElement)) && reader.Step());
+
+        writer.Flush();
+        return bytes.ToArray();
+    }
+
+    public void Dispose() => writer.Dispose();
+
+    private void Copy(XmlReader reader)
+    {
+        switch (reader.NodeType)
+        {
+            case XmlNodeType.Element:
+                writer.WriteStartElement(reader.Prefix, reader.LocalName, reader.NamespaceURI);
+                writer.WriteAttributes(reader, defattr: false);
+                if (reader.IsEmptyElement) writer.WriteEndElement();
+                break;
+            case XmlNodeType.EndElement:
+                writer.WriteEndElement();
+                break;
+            case XmlNodeType.Text or XmlNodeType.CDATA or XmlNodeType.SignificantWhitespace:
+                writer.WriteString(reader.Value);
+                break;
+        }
+    }
+}
