@@ -12,16 +12,18 @@ internal sealed class StandingAlerts
     private readonly Site site;
     private readonly List<AlertMessage> messages;
     private readonly ILookup<AlertReference, AlertMessage> followers;
+    private readonly ILookup<string, AlertMessage> followersOfEvent;
 
     /// <param name="known">All alerts issued by now.</param>
     public StandingAlerts(IEnumerable<AlertMessage> known, Site site)
     {
         this.site = site;
         messages = [.. known.Where(message => message.Status == AlertStatus.Actual)];
-        followers = messages
-            .Where(message => message.Type is AlertMessageType.Update or AlertMessageType.Cancel)
+        var following = messages.Where(message => message.Type is AlertMessageType.Update or AlertMessageType.Cancel).ToList();
+        followers = following
             .SelectMany(message => message.References.Distinct().Select(reference => (reference, message)))
             .ToLookup(pair => pair.reference, pair => pair.message);
+        followersOfEvent = following.Where(message => message.EventId is not null).ToLookup(message => message.EventId!, StringComparer.Ordinal);
     }
 
     /// <summary>Every alert that was ever about the site and was not replaced by a later one about it.</summary>
@@ -37,7 +39,7 @@ internal sealed class StandingAlerts
         if (message.Infos.Count > 0 && !here.Any(one => !IsAllClear(one.Info))) return null;
 
         var where = WhereOf(message);
-        var later = followers[new AlertReference(message.Sender, message.Identifier, message.Sent)]
+        var later = Followers(message)
             .Where(next => next.Sent > message.Sent && next.Sender == message.Sender && SpeaksFor(next, where))
             .OrderBy(next => next.Sent)
             .ToList();
@@ -47,6 +49,12 @@ internal sealed class StandingAlerts
         var (info, bearing) = Strongest(here);
         return new SiteAlert(message, info, where, bearing, state, until);
     }
+
+    /// <summary>Those that refer to the message, or that tell of the same event where messages refer to events.</summary>
+    private IEnumerable<AlertMessage> Followers(AlertMessage message) =>
+        message.EventId is { } sameEvent
+            ? followersOfEvent[sameEvent]
+            : followers[new AlertReference(message.Sender, message.Identifier, message.Sent)];
 
     private static (AlertState State, Instant Until) StateOf(
         List<(AlertInfo Info, AlertWhere Where)> here, Instant sent, Instant? cancelled, Instant now)

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NodaTime.Text;
 using StormClock.Core.Advisories;
+using StormClock.Core.Formats.Json;
 
 namespace StormClock.Core.Formats.Notes;
 
@@ -65,7 +66,7 @@ public static class NoteReader
         var made = Time(note, "made", faults);
         Note? read = kind switch
         {
-            "wind" => new WindNote(garden, by, made, Time(note, "from", faults), Gust(note, faults), note.TryGetProperty("until", out _) ? Time(note, "until", faults) : null),
+            "wind" => new WindNote(garden, by, made, Time(note, "from", faults), Gust(note, faults), HasKey(note, "until") ? Time(note, "until", faults) : null),
             "leave-by" => new LeaveByNote(garden, by, made, Time(note, "leaveBy", faults)),
             "all-clear" => new AllClearNote(garden, by, made),
             _ => null,
@@ -74,23 +75,25 @@ public static class NoteReader
         return faults.Count > 0 ? ReadResult.Bad<Note>(faults) : read!;
     }
 
+    private static bool HasKey(JsonElement note, string name) => note.EnumerateObject().Any(key => key.NameEquals(name));
+
     private static string Text(JsonElement note, string name, List<ReadFault> faults)
     {
-        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: > 0 } text) return text;
+        if (note.Child(name).Text() is { Length: > 0 } text) return text;
         faults.Add(new(name, "is missing; it must be a text"));
         return "";
     }
 
     private static Instant Time(JsonElement note, string name, List<ReadFault> faults)
     {
-        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && Times.Parse(value.GetString()!) is { Success: true } time) return time.Value;
+        if (note.Child(name).Text() is { } text && Times.Parse(text) is { Success: true } time) return time.Value;
         faults.Add(new(name, "is missing or is not a time such as 2027-09-12T10:00:00Z"));
         return default;
     }
 
     private static double Gust(JsonElement note, List<ReadFault> faults)
     {
-        if (note.TryGetProperty("gustMps", out var value) && value.ValueKind == JsonValueKind.Number && value.GetDouble() is > 0 and < MostGustMps and var gust) return gust;
+        if (note.Child("gustMps").Number() is > 0 and < MostGustMps and var gust) return gust;
         faults.Add(new("gustMps", $"is missing or is not a gust between 0 and {MostGustMps} m/s"));
         return 0;
     }
