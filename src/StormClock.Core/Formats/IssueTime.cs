@@ -7,7 +7,6 @@ namespace StormClock.Core.Formats;
 /// <summary>When a text was issued: its date line in local time with the letters of the zone, and the day and hour in UTC of its heading.</summary>
 internal static partial class IssueTime
 {
-    /// <summary>A text in a farther zone is refused unless its heading has the hour in UTC.</summary>
     private const int LinesOfHeading = 40;
 
     /// <summary>Hours behind UTC of the zones that the US offices write (M).</summary>
@@ -20,7 +19,7 @@ internal static partial class IssueTime
 
     private static readonly string[] MonthNames = ["JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC"];
 
-    /// <summary>The moment, or a fault that says what of it is missing.</summary>
+    /// <summary>The moment; null when there is no date line, or its zone is not known and no heading has the hour in UTC.</summary>
     public static Instant? Of(string[] lines)
     {
         var head = lines.Take(LinesOfHeading).ToList();
@@ -40,11 +39,12 @@ internal static partial class IssueTime
         return HourOf(date) is { } minutes ? Instant.FromUtc(year, month, day, 0, 0) + Duration.FromMinutes(minutes) : null;
     }
 
-    /// <summary>Minutes after midnight of "200 AM", "1100 PM", "NOON" or "0900" without AM and PM.</summary>
+    /// <summary>Minutes after midnight of "200 AM", "11 PM", "NOON" or "0900" without AM and PM.</summary>
     private static int? HourOf(Match date)
     {
         if (date.Groups["word"].Success) return date.Groups["word"].Value.Equals("NOON", StringComparison.OrdinalIgnoreCase) ? 12 * 60 : 0;
-        var (hour, minute) = (Whole(date, "time") / 100, Whole(date, "time") % 100);
+        var time = Whole(date, "time");
+        var (hour, minute) = date.Groups["time"].Length <= 2 ? (time, 0) : (time / 100, time % 100);
         if (minute > 59) return null;
         if (!date.Groups["half"].Success) return hour <= 23 ? hour * 60 + minute : null;
         if (hour is < 1 or > 12) return null;
@@ -55,7 +55,7 @@ internal static partial class IssueTime
     private static int Whole(Match match, string group) => int.Parse(match.Groups[group].ValueSpan, NumberStyles.None, CultureInfo.InvariantCulture);
 
     /// <summary>"200 AM EDT Mon Sep 26 2022", also with the time in a second zone behind it.</summary>
-    [GeneratedRegex(@"^(?:(?<time>[0-9]{3,4})(?:\s+(?<half>AM|PM))?|(?:12\s+)?(?<word>NOON|MIDNIGHT))\s+(?<zone>[A-Z]{1,5})\s+(?:SUN|MON|TUE|WED|THU|FRI|SAT)\s+(?<month>[A-Z]{3})\s+(?<day>[0-9]{1,2})\s+(?<year>[0-9]{4})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:(?<time>[0-9]{1,4})(?:\s+(?<half>AM|PM))?|(?:12\s+)?(?<word>NOON|MIDNIGHT))\s+(?<zone>[A-Z]{1,5})\s+(?:SUN|MON|TUE|WED|THU|FRI|SAT)\s+(?<month>[A-Z]{3})\s+(?<day>[0-9]{1,2})\s+(?<year>[0-9]{4})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex DateLine();
 
     /// <summary>"WTNT34 KNHC 260549".</summary>

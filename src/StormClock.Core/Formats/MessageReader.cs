@@ -36,7 +36,7 @@ public static class MessageReader
             ProductKind.AviationText => AviationTextReader.Read(bytes).AsList(),
             ProductKind.AviationXml => IwxxmReader.Read(bytes).AsList(),
             ProductKind.CapAlert or ProductKind.OtherXml => CapReader.Read(bytes).AsList(),
-            _ => ReadFault.At(1, $"this is {KnownProduct.NameOf(kind)}; a forecast/advisory, its wind speed probabilities, a public advisory, a local statement with VTEC lines, an advisory for aviation, a point forecast, an observation or a CAP alert can be read"),
+            _ => ReadFault.At(1, $"this is {KnownProduct.NameOf(kind)}; give a cyclone advisory or its wind speed probabilities, a local statement with VTEC lines, a point forecast or a CAP alert"),
         };
     }
 

@@ -19,14 +19,13 @@ internal sealed partial record UgcLine(IReadOnlyList<string> Codes, Instant Expi
     /// </summary>
     public static UgcLine? Read(string[] lines, int from, Instant issued, out int next)
     {
-        var codes = new List<string>();
-        var prefix = "";
-        for (next = from; next < Math.Min(lines.Length, from + MostLines);)
+        var (codes, prefix, wrong) = (new List<string>(), "", false);
+        for (next = from; next < Math.Min(lines.Length, from + MostLines) && lines[next].Length > 0 && lines[next][0] != '/';)
         {
             foreach (var part in lines[next++].Split('-', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
             {
-                if (Expiry().IsMatch(part)) return ExpiresAt(part, issued) is { } expires && codes.Count > 0 ? new UgcLine(codes, expires) : null;
-                if (!Add(part, ref prefix, codes)) return null;
+                if (Expiry().IsMatch(part)) return !wrong && codes.Count > 0 && ExpiresAt(part, issued) is { } expires ? new UgcLine(codes, expires) : null;
+                wrong |= !Add(part, ref prefix, codes);
             }
         }
 

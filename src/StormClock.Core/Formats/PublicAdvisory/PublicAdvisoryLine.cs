@@ -10,7 +10,7 @@ internal static partial class PublicAdvisoryLine
     public static partial Regex Title();
 
     /// <summary>"LOCATION...17.7N 81.7W" or "REPEATING THE 11 PM EDT POSITION...17.9 N...78.6 W".</summary>
-    [GeneratedRegex(@"\b(?:LOCATION|POSITION)\s*\.\.\.\s*(?<lat>[0-9]{1,2}\.[0-9])\s*(?<ns>[NS])[\s.]{1,5}(?<lon>[0-9]{1,3}\.[0-9])\s*(?<ew>[EW])\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?:LOCATION|POSITION)\s*\.\.\.\s*(?<lat>[0-9]{1,2}\.[0-9]{1,2})\s*(?<ns>[NS])[\s.]{1,5}(?<lon>[0-9]{1,3}\.[0-9]{1,2})\s*(?<ew>[EW])\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     public static partial Regex Location();
 
     /// <summary>"MAXIMUM SUSTAINED WINDS...70 MPH...110 KM/H".</summary>
