@@ -52,7 +52,7 @@ public static class PublicAdvisoryReader
             AdvisoryHeading.CorrectionOf(heading, heading[title.Index..]));
     }
 
-    /// <summary>The office works in steps of 5 kt and writes them for the public as mph in steps of 5 (R: all 516 texts at hand agree).</summary>
+    /// <summary>The office works in steps of 5 kt and writes them for the public as mph in steps of 5 (R: the 271 at hand that have a forecast/advisory of the same number agree with it).</summary>
     private static double KnotsInFives(double mph) => 5 * Math.Round(mph * Wind.MpsPerMph / Wind.MpsPerKt / 5);
 
     private static (double? Deg, double? Kt) Movement(Match told)
