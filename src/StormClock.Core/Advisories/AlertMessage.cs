@@ -63,6 +63,12 @@ public sealed record AlertMessage(
     IReadOnlyList<AlertReference> References,
     IReadOnlyList<AlertInfo> Infos) : Advisory
 {
+    /// <summary>
+    /// Identity of the event over all messages of the sender about it, where the text names it and no earlier message (VTEC, e.g.
+    /// <c>KTBW.HU.W.1009.2022</c>): a later update or cancel of the same event follows an earlier one as if it referred to it.
+    /// </summary>
+    public string? EventId { get; init; }
+
     public override string Id => $"{Sender},{Identifier},{Sent:uuuu-MM-dd'T'HH:mm:ss'Z'}";
 
     public override Instant Issued => Sent;

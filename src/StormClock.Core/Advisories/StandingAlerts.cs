@@ -13,16 +13,18 @@ internal sealed class StandingAlerts
     private readonly List<AlertMessage> messages;
     private readonly ILookup<AlertReference, AlertMessage> followers;
     private readonly ILookup<string, AlertMessage> byIdentifier;
+    private readonly ILookup<string, AlertMessage> followersOfEvent;
 
     /// <param name="known">All alerts issued by now.</param>
     public StandingAlerts(IEnumerable<AlertMessage> known, Site site)
     {
         this.site = site;
         messages = [.. known.Where(message => message.Status == AlertStatus.Actual && WhereOf(message) != AlertWhere.Elsewhere)];
-        followers = messages
-            .Where(message => message.Type is AlertMessageType.Update or AlertMessageType.Cancel)
+        var following = messages.Where(message => message.Type is AlertMessageType.Update or AlertMessageType.Cancel).ToList();
+        followers = following
             .SelectMany(message => message.References.Distinct().Select(reference => (reference, message)))
             .ToLookup(pair => pair.reference, pair => pair.message);
+        followersOfEvent = following.Where(message => message.EventId is not null).ToLookup(message => message.EventId!, StringComparer.Ordinal);
         byIdentifier = messages.ToLookup(message => message.Identifier, StringComparer.Ordinal);
     }
 
@@ -39,7 +41,7 @@ internal sealed class StandingAlerts
         if (message.Infos.Count > 0 && !here.Any(one => !IsAllClear(one.Info))) return null;
 
         var where = WhereOf(message);
-        var later = followers[new AlertReference(message.Sender, message.Identifier, message.Sent)]
+        var later = Followers(message)
             .Concat(UpdatesUnderItsIdentifier(message))
             .Where(next => next.Sent > message.Sent && next.Sender == message.Sender && SpeaksFor(next, where))
             .OrderBy(next => next.Sent)
@@ -57,6 +59,12 @@ internal sealed class StandingAlerts
     /// </summary>
     private IEnumerable<AlertMessage> UpdatesUnderItsIdentifier(AlertMessage message) =>
         byIdentifier[message.Identifier].Where(next => next.Type == AlertMessageType.Update && next.References.Count == 0 && !Ends(next));
+
+    /// <summary>Those that refer to the message, or that tell of the same event where messages refer to events.</summary>
+    private IEnumerable<AlertMessage> Followers(AlertMessage message) =>
+        message.EventId is { } sameEvent
+            ? followersOfEvent[sameEvent]
+            : followers[new AlertReference(message.Sender, message.Identifier, message.Sent)];
 
     private static (AlertState State, Instant Until) StateOf(
         List<(AlertInfo Info, AlertWhere Where)> here, Instant sent, Instant? cancelled, Instant now)

@@ -9,8 +9,13 @@ internal enum ProductKind
     CapAlert,
     RssFeed,
     AtomFeed,
+    AviationXml,
     OtherXml,
     Json,
+    AviationText,
+    LocalStatement,
+    LocalStatementWithoutCodes,
+    SpanishAdvisory,
     ForecastAdvisory,
     WindSpeedProbabilities,
     StrikeProbabilities,
@@ -46,10 +51,15 @@ internal static class KnownProduct
         ProductKind.Binary => "binary data",
         ProductKind.HtmlPage => "an HTML page",
         ProductKind.CapAlert => "a CAP alert (XML)",
-        ProductKind.RssFeed => "an RSS feed",
-        ProductKind.AtomFeed => "an Atom feed",
+        ProductKind.RssFeed => "an RSS feed (a list of messages)",
+        ProductKind.AtomFeed => "an Atom feed (a list of messages)",
         ProductKind.OtherXml => "an XML document of another kind",
         ProductKind.Json => "JSON",
+        ProductKind.AviationXml => "a message of the aviation weather exchange (IWXXM)",
+        ProductKind.AviationText => "a tropical cyclone advisory for aviation",
+        ProductKind.LocalStatement => "a local statement with VTEC lines",
+        ProductKind.LocalStatementWithoutCodes => "a local statement in words without VTEC lines",
+        ProductKind.SpanishAdvisory => "a public advisory in Spanish",
         ProductKind.ForecastAdvisory => "a tropical cyclone forecast/advisory",
         ProductKind.WindSpeedProbabilities => "a table of wind speed probabilities",
         ProductKind.StrikeProbabilities => "a table of strike probabilities (PROBABILITIES NUMBER)",
@@ -74,6 +84,7 @@ internal static class KnownProduct
         if (Has(text, "<html") || Has(text, "<!doctype html")) return ProductKind.HtmlPage;
         if (Has(text, "<rss")) return ProductKind.RssFeed;
         if (Has(text, "http://www.w3.org/2005/Atom")) return ProductKind.AtomFeed;
+        if (Has(text, AviationAdvisory.IwxxmReader.Namespace)) return ProductKind.AviationXml;
         return Has(text, "urn:oasis:names:tc:emergency:cap:") ? ProductKind.CapAlert : ProductKind.OtherXml;
     }
 
@@ -82,6 +93,10 @@ internal static class KnownProduct
         var first = SourceText.Lines(text).Where(line => line.Length > 0).Take(LinesOfHeading);
         var heading = string.Join(' ', string.Join(' ', first).Split(' ', StringSplitOptions.RemoveEmptyEntries));
 
+        if (Has(heading, "TC ADVISORY") && Has(heading, "TCAC:")) return ProductKind.AviationText;
+        if (HasVtec(text)) return ProductKind.LocalStatement;
+        if (Has(heading, "LOCAL STATEMENT")) return ProductKind.LocalStatementWithoutCodes;
+        if (Has(heading, "ADVERTENCIA") && Has(heading, "NUMERO")) return ProductKind.SpanishAdvisory;
         if (Has(heading, "WIND SPEED PROBABILITIES NUMBER")) return ProductKind.WindSpeedProbabilities;
         if (Has(heading, "PROBABILITIES NUMBER")) return ProductKind.StrikeProbabilities;
         if (Has(heading, "DISCUSSION NUMBER")) return ProductKind.Discussion;
@@ -96,6 +111,9 @@ internal static class KnownProduct
             ? ProductKind.PublicAdvisory
             : ProductKind.ForecastAdvisory;
     }
+
+    private static bool HasVtec(string text) =>
+        SourceText.Lines(text).Any(LocalStatement.VtecEvent.LooksLike);
 
     private static bool Has(string text, string part) => text.Contains(part, StringComparison.OrdinalIgnoreCase);
 }

@@ -99,11 +99,10 @@ internal sealed class Inputs
         {
             var raw = Raw(file);
             if (raw is null) continue;
-            var result = MessageReader.Read(raw.Bytes);
+            var result = MessageReader.ReadAll(raw.Bytes);
             Add(file.FullName, result.Faults);
-            if (result.Value is not { } advisory) continue;
-            read.Add((advisory, raw));
-            foreach (var mend in (advisory as CycloneAdvisory)?.Mends ?? []) Console.Error.WriteLine($"{file.FullName}: used after mending: {mend}");
+            read.AddRange((result.Value ?? []).Select(advisory => (advisory, raw)));
+            foreach (var mend in (result.Value ?? []).OfType<CycloneAdvisory>().SelectMany(advisory => advisory.Mends)) Console.Error.WriteLine($"{file.FullName}: used after mending: {mend}");
         }
 
         return [.. read.OrderBy(entry => entry.Item1.Issued).ThenBy(entry => entry.Item1.Id, StringComparer.Ordinal)];

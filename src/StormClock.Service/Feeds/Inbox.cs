@@ -31,7 +31,7 @@ public sealed class Inbox
         this.journal = journal;
         foreach (var heard in store.Read(Store.Advisories.All))
         {
-            if (MessageReader.Read(heard.Raw).Value is { } advisory) Believe(advisory, heard.HeardAt);
+            foreach (var advisory in MessageReader.ReadAll(heard.Raw).Value ?? []) Believe(advisory, heard.HeardAt);
         }
     }
 
@@ -59,14 +59,19 @@ public sealed class Inbox
 
     private async Task HearAsync(string source, RawMessage message, CancellationToken cancellation)
     {
-        var read = MessageReader.Read(message.Bytes);
-        if (read.Value is not { } advisory)
+        var read = MessageReader.ReadAll(message.Bytes);
+        if (read.Value is not { } advisories)
         {
             Trouble($"{source}, {message.Name}", string.Join("; ", read.Faults));
             return;
         }
 
         troubles.TryRemove($"{source}, {message.Name}", out _);
+        foreach (var advisory in advisories) await KeepAsync(source, message, advisory, cancellation);
+    }
+
+    private async Task KeepAsync(string source, RawMessage message, Advisory advisory, CancellationToken cancellation)
+    {
         var now = clock.GetCurrentInstant();
         var heard = new Store.HeardAdvisory(advisory.Id, message.Bytes.ToArray(), advisory.GetType().Name, advisory.Issued, now, source);
         if (!await store.WriteAsync(transaction => Store.Advisories.Add(transaction, heard), cancellation)) return;

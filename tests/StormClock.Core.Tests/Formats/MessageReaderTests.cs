@@ -27,4 +27,29 @@ public class MessageReaderTests
     [InlineData("Dear gardener", "a text of another kind")]
     public void Reading_AnythingElse_SaysWhatItIs(string text, string reason) =>
         Assert.Contains(reason, MessageReader.Read(Encoding.UTF8.GetBytes(text)).Faults[0].Reason);
+
+    /// <summary>Digits of another script are no numbers here, though they count as digits elsewhere.</summary>
+    [Fact]
+    public void Reading_DigitsOfAnotherScript_IsRefusedWithItsLine()
+    {
+        var text = AdvisoryText.Invented.Replace("MAX SUSTAINED WINDS 1", "MAX SUSTAINED WINDS \u0661", StringComparison.Ordinal).Replace("MAX SUSTAINED WINDS  ", "MAX SUSTAINED WINDS \u0661", StringComparison.Ordinal).Replace("MAX WIND 1", "MAX WIND \u0661", StringComparison.Ordinal);
+        Assert.NotEqual(AdvisoryText.Invented, text);
+        Assert.Contains(MessageReader.Read(Encoding.UTF8.GetBytes(text)).Faults, fault => fault.Line > 0);
+    }
+
+    /// <summary>A text with several messages is no single one, and says so.</summary>
+    [Fact]
+    public void Reading_SeveralAsOne_IsRefusedWithTheirNumber() =>
+        Assert.Contains("3 messages", MessageReader.Read(Encoding.UTF8.GetBytes(InventedMessages.Statement)).Faults[0].Reason);
+
+    [Theory]
+    [InlineData("""{"activeStorms":[]}""", "a list of messages")]
+    [InlineData("""{"type":"FeatureCollection","features":[{"properties":{"areaDesc":"Here"}}]}""", "a list of messages")]
+    [InlineData("""{"type":"FeatureCollection","features":[]}""", "an empty list")]
+    [InlineData("""{"properties":{"forecastGridData":"https://weather.example/grid"}}""", "an index")]
+    [InlineData("""{"properties":{"periods":[{"name":"Friday Night"}]}}""", "by day and night")]
+    [InlineData("""{"a":1}""", "JSON of another kind")]
+    [InlineData("""{"a":""", "well-formed")]
+    public void Reading_OtherJson_SaysWhatItIs(string text, string reason) =>
+        Assert.Contains(reason, MessageReader.Read(Encoding.UTF8.GetBytes(text)).Faults[0].Reason);
 }

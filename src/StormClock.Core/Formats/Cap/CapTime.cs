@@ -53,9 +53,9 @@ internal static partial class CapTime
         return match.Groups["sign"].Value == "-" ? -offset : offset;
     }
 
-    [GeneratedRegex(@"^(?<minutes>\d{4}-\d{2}-\d{2}T\d{2}:\d{2})(?<seconds>:\d{2}(?:\.\d{1,9})?)?(?:Z|(?<sign>[+-])(?<hour>\d{2}):?(?<minute>\d{2}))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<minutes>[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2})(?<seconds>:[0-9]{2}(?:\.[0-9]{1,9})?)?(?:Z|(?<sign>[+-])(?<hour>[0-9]{2}):?(?<minute>[0-9]{2}))$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex WithOffset();
 
-    [GeneratedRegex(@"/O\.(?<action>[A-Z]{3})\.[A-Z]{4}\.[A-Z]{2}\.[A-Z]\.\d{4}\.\d{6}T\d{4}Z-(?<end>\d{6}T\d{4}Z)/", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"/O\.(?<action>[A-Z]{3})\.[A-Z]{4}\.[A-Z]{2}\.[A-Z]\.[0-9]{4}\.[0-9]{6}T[0-9]{4}Z-(?<end>[0-9]{6}T[0-9]{4}Z)/", RegexOptions.CultureInvariant)]
     private static partial Regex VtecCode();
 }

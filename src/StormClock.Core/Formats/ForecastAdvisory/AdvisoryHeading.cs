@@ -48,7 +48,7 @@ internal sealed partial record AdvisoryHeading(
     }
 
     /// <summary>The id on the office line; messages before 1998 have none and get basin, name and year instead.</summary>
-    private static string StormIdOf(string heading, string name, Instant issued)
+    public static string StormIdOf(string heading, string name, Instant issued)
     {
         var year = issued.InUtc().Year;
         var id = Id().Match(heading);
@@ -74,7 +74,8 @@ internal sealed partial record AdvisoryHeading(
         return Atlantic().IsMatch(heading) ? "AL" : "XX";
     }
 
-    private static char? CorrectionOf(string heading, string title)
+    /// <summary>Letter of the correction that the heading or the title tells of.</summary>
+    public static char? CorrectionOf(string heading, string title)
     {
         var letter = CorrectionLetter().Match(heading);
         if (letter.Success) return char.ToUpperInvariant(letter.Value[^1]);
@@ -87,26 +88,26 @@ internal sealed partial record AdvisoryHeading(
     private static readonly string[] MonthNames =
         ["JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC"];
 
-    [GeneratedRegex(@"^(?<time>\d{4})\s*(?:UTC|Z)\s+[A-Z]{3}\s+(?<month>[A-Z]{3})\s+(?<day>\d{1,2})\s+(?<year>\d{4})$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<time>[0-9]{4})\s*(?:UTC|Z)\s+[A-Z]{3}\s+(?<month>[A-Z]{3})\s+(?<day>[0-9]{1,2})\s+(?<year>[0-9]{4})$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex DateLine();
 
-    [GeneratedRegex(@"\b(?<kind>POTENTIAL\s+TROPICAL\s+CYCLONE|POST-TROPICAL\s+CYCLONE|TROPICAL\s+(?:STORM|DEPRESSION|CYCLONE)|SUBTROPICAL\s+(?:STORM|DEPRESSION)|HURRICANE|(?:SUPER\s+)?TYPHOON|REMNANTS\s+OF|REMNANT\s+LOW(?:\s+OF)?|EXTRATROPICAL\s+(?:STORM|CYCLONE|LOW))\s+(?<name>[A-Z][A-Z'-]*(?:\s+[A-Z][A-Z'-]*)??)\s+(?<special>SPECIAL\s+)?(?:(?:FORECAST/|MARINE\s+)?ADVISORY|WIND\s+SPEED\s+PROBABILITIES)\s+NUMBER\s+(?<number>\d{1,3})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?<kind>POTENTIAL\s+TROPICAL\s+CYCLONE|POST-TROPICAL\s+CYCLONE|TROPICAL\s+(?:STORM|DEPRESSION|CYCLONE)|SUBTROPICAL\s+(?:STORM|DEPRESSION)|HURRICANE|(?:SUPER\s+)?TYPHOON|REMNANTS\s+OF|REMNANT\s+LOW(?:\s+OF)?|EXTRATROPICAL\s+(?:STORM|CYCLONE|LOW))\s+(?<name>[A-Z][A-Z'-]*(?:\s+[A-Z][A-Z'-]*)??)\s+(?<special>SPECIAL\s+)?(?:(?:FORECAST/|MARINE\s+)?ADVISORY|WIND\s+SPEED\s+PROBABILITIES)\s+NUMBER\s+(?<number>[0-9]{1,3})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Title();
 
-    [GeneratedRegex(@"\b(?<basin>AL|EP|CP|WP|IO|SH|SL)(?<storm>\d{2})(?<year>\d{4}|\d{2})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(?<basin>AL|EP|CP|WP|IO|SH|SL)(?<storm>[0-9]{2})(?<year>[0-9]{4}|[0-9]{2})\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Id();
 
     /// <summary>The third group of a corrected message's WMO heading: CCA, CCB and so on.</summary>
-    [GeneratedRegex(@"(?:\b\d{6}|\bDDHHMM|\bALL)\s+CC[A-X]\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?:\b[0-9]{6}|\bDDHHMM|\bALL)\s+CC[A-X]\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex CorrectionLetter();
 
-    [GeneratedRegex(@"\bPH(?:NL|FO)\b|TCMCP\d", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\bPH(?:NL|FO)\b|TCMCP[0-9]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex CentralPacific();
 
-    [GeneratedRegex(@"\bWTPZ\d|TCMEP\d", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\bWTPZ[0-9]|TCMEP[0-9]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex EasternPacific();
 
     /// <summary>MIAWRKAM1 is the heading of the one message of 1991 at hand (D).</summary>
-    [GeneratedRegex(@"\bWTNT\d|TCMAT\d|WRKAM\d", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\bWTNT[0-9]|TCMAT[0-9]|WRKAM[0-9]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Atlantic();
 }

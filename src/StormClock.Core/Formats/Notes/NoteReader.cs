@@ -1,6 +1,7 @@
 using System.Text.Json;
 using NodaTime.Text;
 using StormClock.Core.Advisories;
+using StormClock.Core.Formats.Json;
 
 namespace StormClock.Core.Formats.Notes;
 
@@ -86,8 +87,8 @@ public static class NoteReader
         var made = Time(note, "made", faults);
         Note? read = kind switch
         {
-            "wind" => new WindNote(garden, by, made, Time(note, "from", faults), Gust(note, faults), note.TryGetProperty("until", out _) ? Time(note, "until", faults) : null),
-            "rain" => new RainNote(garden, by, made, Time(note, "from", faults), Number(note, "dayMm", 0, MostDayMm, faults), note.TryGetProperty("hourMm", out _) ? Number(note, "hourMm", 0, MostDayMm, faults) : null),
+            "wind" => new WindNote(garden, by, made, Time(note, "from", faults), Gust(note, faults), HasKey(note, "until") ? Time(note, "until", faults) : null),
+            "rain" => new RainNote(garden, by, made, Time(note, "from", faults), Number(note, "dayMm", 0, MostDayMm, faults), HasKey(note, "hourMm") ? Number(note, "hourMm", 0, MostDayMm, faults) : null),
             "water" => new WaterNote(garden, by, made, Number(note, "levelM", -MostWaterM, MostWaterM, faults), Text(note, "datum", faults)),
             "leave-by" => new LeaveByNote(garden, by, made, Time(note, "leaveBy", faults)),
             "all-clear" => new AllClearNote(garden, by, made),
@@ -97,30 +98,32 @@ public static class NoteReader
         return faults.Count > 0 ? ReadResult.Bad<Note>(faults) : read!;
     }
 
+    private static bool HasKey(JsonElement note, string name) => note.EnumerateObject().Any(key => key.NameEquals(name));
+
     private static string Text(JsonElement note, string name, List<ReadFault> faults)
     {
-        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && value.GetString() is { Length: > 0 } text) return text;
+        if (note.Child(name).Text() is { Length: > 0 } text) return text;
         faults.Add(new(name, "is missing; it must be a text"));
         return "";
     }
 
     private static Instant Time(JsonElement note, string name, List<ReadFault> faults)
     {
-        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && Times.Parse(value.GetString()!) is { Success: true } time) return time.Value;
+        if (note.Child(name).Text() is { } text && Times.Parse(text) is { Success: true } time) return time.Value;
         faults.Add(new(name, "is missing or is not a time such as 2027-09-12T10:00:00Z"));
         return default;
     }
 
     private static double Number(JsonElement note, string name, double least, double most, List<ReadFault> faults)
     {
-        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.GetDouble() is var number && number >= least && number <= most) return number;
+        if (note.Child(name).Number() is { } number && number >= least && number <= most) return number;
         faults.Add(new(name, FormattableString.Invariant($"is missing or is not a number from {least} to {most}")));
         return 0;
     }
 
     private static double Gust(JsonElement note, List<ReadFault> faults)
     {
-        if (note.TryGetProperty("gustMps", out var value) && value.ValueKind == JsonValueKind.Number && value.GetDouble() is > 0 and < MostGustMps and var gust) return gust;
+        if (note.Child("gustMps").Number() is > 0 and < MostGustMps and var gust) return gust;
         faults.Add(new("gustMps", $"is missing or is not a gust between 0 and {MostGustMps} m/s"));
         return 0;
     }

@@ -11,7 +11,7 @@ internal static partial class ProbabilityLine
     public static readonly int[] Hours = [12, 24, 36, 48, 72, 96, 120];
 
     /// <summary>"FORECAST HOUR    (12)   (24)    (36)    (48)    (72)    (96)   (120)".</summary>
-    [GeneratedRegex(@"^FORECAST\s+HOUR(?<hours>(?:\s*\(\s*\d{1,3}\))+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^FORECAST\s+HOUR(?<hours>(?:\s*\(\s*[0-9]{1,3}\))+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     public static partial Regex Columns();
 
     /// <summary>"LOCATION       KT" and the rule of dashes above it.</summary>
@@ -19,11 +19,11 @@ internal static partial class ProbabilityLine
     public static partial Regex Ruling();
 
     /// <summary>"NAPLES FL      34  2  34(36)  42(78)   7(85)   4(89)   1(90)   X(90)".</summary>
-    [GeneratedRegex(@"^(?<place>\S.{0,23}?)\s+(?<kt>34|50|64)\s+(?<first>X|\d{1,3})(?:\s+(?<onset>X|\d{1,3})\(\s*(?<total>X|\d{1,3})\)){6}$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?<place>\S.{0,23}?)\s+(?<kt>34|50|64)\s+(?<first>X|[0-9]{1,3})(?:\s+(?<onset>X|[0-9]{1,3})\(\s*(?<total>X|[0-9]{1,3})\)){6}$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     public static partial Regex Row();
 
     /// <summary>Chances beside each other, wherever they stand.</summary>
-    [GeneratedRegex(@"[X\d]\(\s*[X\d]+\).*[X\d]\(\s*[X\d]+\)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[X0-9]\(\s*[X0-9]+\).*[X0-9]\(\s*[X0-9]+\)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     public static partial Regex SpeaksOfChances();
 
     /// <summary>The last lines of a whole message.</summary>
@@ -45,6 +45,6 @@ internal static partial class ProbabilityLine
 
     private static int Whole(string digits) => int.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"\d+", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"[0-9]+", RegexOptions.CultureInvariant)]
     private static partial Regex Digits();
 }
