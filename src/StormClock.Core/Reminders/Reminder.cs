@@ -25,6 +25,9 @@ public enum ReminderReason
 
     /// <summary>A source has gone silent while something is due.</summary>
     FeedSilent,
+
+    /// <summary>A source whose silence was told is heard again.</summary>
+    FeedHeard,
 }
 
 /// <summary>

@@ -31,6 +31,9 @@ public sealed record Situation(
     IReadOnlyDictionary<string, Instant> SentAt,
     Instant Now)
 {
+    /// <summary>Sources that cannot be heard, or could not until lately.</summary>
+    public IReadOnlyList<SourceSilence> Silences { get; init; } = [];
+
     public bool OrderInForce => Order != OfficialOrder.None;
 
     /// <summary>People are to leave, now or by an hour; a call to shelter is the opposite.</summary>
@@ -43,4 +46,8 @@ public sealed record Situation(
     public Instant? StopEarliest => Plan?.WorkStops[WorkClass.Ground].Earliest;
 
     public Instant? StopLikely => Plan?.WorkStops[WorkClass.Ground].Likely;
+
+    /// <summary>Whether a person hears of what concerns the whole garden: the gardener; everybody where there is none.</summary>
+    public bool IsTold(Person person) =>
+        person.Role == PersonRole.Gardener || Book.People.All(other => other.Role != PersonRole.Gardener);
 }

@@ -12,6 +12,7 @@ internal sealed class WorkLetter : ILetter
             ReminderReason.WorkDay => "the day's work",
             ReminderReason.OrderChanged => "the order of work changed",
             ReminderReason.FeedSilent => "the forecast is silent",
+            ReminderReason.FeedHeard => "the forecast is heard again",
             _ => Words.Of(context.Brief.Stage),
         };
         return $"{StopTime.InSubject(context)}: {topic}, {context.Garden}";
