@@ -32,6 +32,10 @@ internal static class KnownProduct
         return SourceText.Decode(head) is { } text ? OfText(text) : ProductKind.Binary;
     }
 
+    /// <summary>Bulletins in words for people, which no reader understands.</summary>
+    public static bool IsProse(ProductKind kind) =>
+        kind is ProductKind.Discussion or ProductKind.PublicAdvisory or ProductKind.CycloneUpdate or ProductKind.WeatherOutlook;
+
     public static string NameOf(ProductKind kind) => kind switch
     {
         ProductKind.Empty => "an empty file",

@@ -1,0 +1,40 @@
+using System.Text.Json;
+
+namespace StormClock.Core.Formats.Feeds;
+
+internal enum ListKind { None, Xml, Storms, Alerts }
+
+/// <summary>Tells the kinds of lists apart by their root.</summary>
+internal static class ListKinds
+{
+    private const int BytesOfHead = 64 * 1024;
+
+    public static ListKind Of(ReadOnlySpan<byte> bytes)
+    {
+        if (OfJson(bytes) is var kind && kind != ListKind.None) return kind;
+        return XmlListName.Of(bytes[..Math.Min(bytes.Length, BytesOfHead)].ToArray()) is null ? ListKind.None : ListKind.Xml;
+    }
+
+    /// <summary>By the names at the top of the object; the values of the others are skipped.</summary>
+    private static ListKind OfJson(ReadOnlySpan<byte> bytes)
+    {
+        var json = new Utf8JsonReader(JsonText.WithoutMark(bytes));
+        try
+        {
+            if (!json.Read() || json.TokenType != JsonTokenType.StartObject) return ListKind.None;
+            while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
+            {
+                var kind = json.ValueTextEquals("features"u8) ? ListKind.Alerts : json.ValueTextEquals("activeStorms"u8) ? ListKind.Storms : ListKind.None;
+                json.Read();
+                if (kind != ListKind.None && json.TokenType == JsonTokenType.StartArray) return kind;
+                json.Skip();
+            }
+        }
+        catch (JsonException)
+        {
+            return ListKind.None;
+        }
+
+        return ListKind.None;
+    }
+}
