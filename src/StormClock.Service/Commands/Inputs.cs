@@ -2,6 +2,7 @@ using NodaTime.Text;
 using StormClock.Core;
 using StormClock.Core.Advisories;
 using StormClock.Core.Formats;
+using StormClock.Core.Formats.Feeds;
 using StormClock.Core.Formats.Notes;
 using StormClock.Core.Garden;
 using StormClock.Core.Units;
@@ -9,7 +10,6 @@ using StormClock.Core.Water;
 using StormClock.Service.Books;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Recording;
-using StormClock.Service.Feeds.Web;
 
 namespace StormClock.Service.Commands;
 
@@ -91,7 +91,7 @@ internal sealed class Inputs
     public IReadOnlyList<HeardMessage> Heard(string path)
     {
         if (!RecordedFolder.Is(path)) return [.. Advisories(path).Select(entry => new HeardMessage(entry.Advisory, entry.Raw, entry.Advisory.Issued))];
-        var (heard, found) = RecordedFolder.Read(path, FeedLists.Read);
+        var (heard, found) = RecordedFolder.Read(path, FeedIndexReader.Read);
         Add(path, found);
         if (heard.Count == 0 && found.Count == 0) faults.Add($"{path}: no recorded answer in this folder holds a message");
         return heard;

@@ -1,3 +1,4 @@
+using StormClock.Core.Formats.Feeds;
 using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Delivery;
@@ -80,7 +81,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
             return feed.Kind switch
             {
                 FeedKind.Folder => new FolderFeed(feed.Name, feed.At, feed.Pace, recorder),
-                FeedKind.List => new ListFeed(source, new(feed.At), client, FeedLists.Read, new SeenEntries(store, feed.Name)),
+                FeedKind.List => new ListFeed(source, new(feed.At), client, FeedIndexReader.Read, new SeenEntries(store, feed.Name)),
                 _ when feed.Follow.Count > 0 => new FollowedFeed(source, new(feed.At), feed.Follow, client, clock),
                 _ => new MessageFeed(source, new(feed.At), client),
             };

@@ -17,6 +17,8 @@ internal static class FeedsReader
     /// <summary>An advisory older than this is stale (science.md 4.2); the usual limit for an address with one message.</summary>
     private static readonly Duration MessageLife = Duration.FromHours(9);
 
+    private static readonly string[] ForTheNetAlone = ["hosts", "follow", "contact"];
+
     private static readonly Dictionary<string, FeedKind> Kinds = new() { ["folder"] = FeedKind.Folder, ["url"] = FeedKind.Url, ["list"] = FeedKind.List };
 
     /// <summary>The pace of a mapping, key by key, where it has one of its own.</summary>
@@ -74,7 +76,7 @@ internal static class FeedsReader
         if (feed.Name == Notes) fields.Fault("name", "is taken by the notes made by hand; choose another");
         if (kind == FeedKind.Folder)
         {
-            foreach (var key in new[] { "hosts", "follow", "contact" }.Where(fields.Has)) fields.Fault(key, "is of no use for a folder; take it out");
+            foreach (var key in ForTheNetAlone.Where(fields.Has)) fields.Fault(key, "is of no use for a folder; take it out");
         }
         else
         {

@@ -20,13 +20,22 @@ public sealed class FeedClient(HttpClient http, TimeProvider time, FetchLimits l
 
     /// <param name="from">The address in the settings, whose host sets the rules.</param>
     /// <param name="known">Marks of the answer already had; null to be given the whole in any case.</param>
-    public async Task<Fetched> GetAsync(FeedSource source, Uri from, Uri at, Validators? known, CancellationToken cancellation)
+    public Task<Fetched> GetAsync(FeedSource source, Uri from, Uri at, Validators? known, CancellationToken cancellation) =>
+        GetAsync(new(source, from, at, known, limits.MostBytes), cancellation);
+
+    /// <summary>The same for a list, which may be larger.</summary>
+    public Task<Fetched> GetListAsync(FeedSource source, Uri at, Validators? known, CancellationToken cancellation) =>
+        GetAsync(new(source, at, at, known, limits.MostListBytes), cancellation);
+
+    private sealed record Wanted(FeedSource Source, Uri From, Uri At, Validators? Known, int MostBytes);
+
+    private async Task<Fetched> GetAsync(Wanted wanted, CancellationToken cancellation)
     {
         using var whole = new CancellationTokenSource(limits.Whole, time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(whole.Token, cancellation);
         try
         {
-            return await HostOf(at).ExecuteAsync(async token => await TryAsync(source, from, at, known, token), either.Token);
+            return await HostOf(wanted.At).ExecuteAsync(async token => await TryAsync(wanted, token), either.Token);
         }
         catch (BrokenCircuitException broken)
         {
@@ -59,30 +68,31 @@ public sealed class FeedClient(HttpClient http, TimeProvider time, FetchLimits l
         .Build());
 
     /// <summary>One try. Its own time is kept inside the value, so that the strategies around it see outcomes only.</summary>
-    private async Task<Fetched> TryAsync(FeedSource source, Uri from, Uri at, Validators? known, CancellationToken cancellation)
+    private async Task<Fetched> TryAsync(Wanted wanted, CancellationToken cancellation)
     {
         var timeout = new ResiliencePipelineBuilder { TimeProvider = time }.AddTimeout(limits.Attempt).Build();
         try
         {
-            return await timeout.ExecuteAsync(async token => await FollowAsync(source, from, at, known, token), cancellation);
+            return await timeout.ExecuteAsync(async token => await FollowAsync(wanted, token), cancellation);
         }
         catch (Exception fault) when (FetchFaults.Is(fault))
         {
             var fetched = FetchFaults.Of(fault);
-            await KeepAsync(new(source.Name, at.AbsoluteUri) { Trouble = fetched.Trouble });
+            await KeepAsync(new(wanted.Source.Name, wanted.At.AbsoluteUri) { Trouble = fetched.Trouble });
             return fetched;
         }
     }
 
-    private async Task<Fetched> FollowAsync(FeedSource source, Uri from, Uri at, Validators? known, CancellationToken cancellation)
+    private async Task<Fetched> FollowAsync(Wanted wanted, CancellationToken cancellation)
     {
+        var (source, from, at, known, mostBytes) = wanted;
         for (var hops = 0; ; hops++)
         {
             using var request = FeedRequest.Make(source, at, known);
             using var answer = await http.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancellation);
-            var body = await BoundedBody.ReadAsync(answer.Content, limits.MostBytes, cancellation);
+            var body = await BoundedBody.ReadAsync(answer.Content, mostBytes, cancellation);
             await KeepAsync(new(source.Name, at.AbsoluteUri) { Status = (int)answer.StatusCode, Headers = FeedRequest.HeadersOf(answer), Body = body });
-            if (FeedRequest.RedirectOf(answer, at) is not { } next) return FetchVerdict.Of(answer, body, known, Instant.FromDateTimeOffset(time.GetUtcNow()), limits);
+            if (FeedRequest.RedirectOf(answer, at) is not { } next) return FetchVerdict.Of(answer, body, known, Instant.FromDateTimeOffset(time.GetUtcNow()), mostBytes, limits.LongestAsked);
             if (source.Refusal(from, next) is { } refusal) return Fetched.Fails($"a redirect {refusal}");
             if (hops == limits.MostRedirects) return Fetched.Fails($"it redirects more than {limits.MostRedirects} times");
             at = next;

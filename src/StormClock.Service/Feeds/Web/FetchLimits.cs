@@ -23,8 +23,11 @@ public sealed record FetchLimits
     /// <summary>A server that asks for more is not obeyed further: a slip there must not silence a source for a storm.</summary>
     public Duration LongestAsked { get; init; } = Duration.FromHours(1);
 
-    /// <summary>Bytes after decompression.</summary>
+    /// <summary>Bytes of a message after decompression.</summary>
     public int MostBytes { get; init; } = 4 * 1024 * 1024;
+
+    /// <summary>Bytes of a list after decompression; the alerts of a whole country on a bad day are some 15 MB.</summary>
+    public int MostListBytes { get; init; } = 32 * 1024 * 1024;
 
     public int MostRedirects { get; init; } = 5;
 

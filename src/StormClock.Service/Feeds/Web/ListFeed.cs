@@ -22,7 +22,7 @@ public sealed class ListFeed(FeedSource source, Uri at, FeedClient client, Func<
 
     public async Task<FeedAnswer> FetchAsync(CancellationToken cancellation)
     {
-        var fetched = await client.GetAsync(source, at, at, list is null ? null : known, cancellation);
+        var fetched = await client.GetListAsync(source, at, list is null ? null : known, cancellation);
         if (fetched.State is not (FetchState.Good or FetchState.Unchanged)) return new([], fetched.Trouble) { NotBefore = fetched.NotBefore };
         if (fetched.State == FetchState.Good && Take(fetched) is { } trouble) return new([], trouble);
 
