@@ -18,6 +18,8 @@ internal static class Faults
         ["HTML with 200"] = context => context.Response.Body.WriteAsync(Page).AsTask(),
         ["empty"] = Status(200),
         ["truncated gzip"] = context => BytesAsync(context, "gzip", StubServer.Gzip(System.Security.Cryptography.RandomNumberGenerator.GetBytes(50_000))[..9000]),
+        ["truncated brotli"] = context => BytesAsync(context, "br", Brotli(System.Security.Cryptography.RandomNumberGenerator.GetBytes(50_000))[..9000]),
+        ["unknown packing"] = context => BytesAsync(context, "zstd", new byte[100]),
         ["oversized"] = context => ZerosAsync(context, 5 * 1024 * 1024),
         ["compression bomb"] = context => BytesAsync(context, "gzip", StubServer.Gzip(new byte[256 * 1024 * 1024])),
         ["stall"] = context => Task.Delay(Timeout.InfiniteTimeSpan, TimeProvider.System, context.RequestAborted),
@@ -38,6 +40,13 @@ internal static class Faults
         ["redirect to another host"] = Status(301, ("Location", "https://elsewhere.invalid/")),
         ["redirect to plain http"] = Status(301, ("Location", "http://elsewhere.invalid/")),
     };
+
+    private static byte[] Brotli(byte[] bytes)
+    {
+        using var packed = new MemoryStream();
+        using (var brotli = new System.IO.Compression.BrotliStream(packed, System.IO.Compression.CompressionLevel.Fastest)) brotli.Write(bytes);
+        return packed.ToArray();
+    }
 
     private static RequestDelegate Status(int status, params (string Name, string Value)[] headers) => context =>
     {

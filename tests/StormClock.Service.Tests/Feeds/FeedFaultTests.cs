@@ -16,6 +16,8 @@ public class FeedFaultTests
         { "HTML with 200", "this is", 1 },
         { "empty", "the answer is empty", 1 },
         { "truncated gzip", "cut off", 3 },
+        { "truncated brotli", "cut off", 3 },
+        { "unknown packing", "cut off or damaged", 3 },
         { "oversized", "larger than 4194304 bytes", 1 },
         { "compression bomb", "larger than 4194304 bytes", 1 },
         { "stall", "did not answer in time", 3 },

@@ -15,7 +15,7 @@ public static class FeedHttp
         var handler = new SocketsHttpHandler
         {
             AllowAutoRedirect = false,
-            AutomaticDecompression = DecompressionMethods.GZip | DecompressionMethods.Brotli,
+            AutomaticDecompression = DecompressionMethods.None,
             ConnectTimeout = TimeSpan.FromSeconds(10),
             MaxResponseHeadersLength = 64,
             PooledConnectionLifetime = TimeSpan.FromMinutes(15),
@@ -23,6 +23,7 @@ public static class FeedHttp
         };
         var client = new HttpClient(handler) { Timeout = Timeout.InfiniteTimeSpan };
         client.DefaultRequestHeaders.Accept.ParseAdd(Readable);
+        client.DefaultRequestHeaders.AcceptEncoding.ParseAdd(BoundedBody.Packings);
         return client;
     }
 }
