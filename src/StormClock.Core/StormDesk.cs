@@ -25,13 +25,15 @@ public sealed class StormDesk(QuietHours? quiet = null)
 
     /// <param name="jobStates">Last word on each job of the episode in <paramref name="standing"/>, by job id.</param>
     /// <param name="sentAt">When each message was sent, by key.</param>
+    /// <param name="silences">Sources that cannot be heard, or could not until lately; they never change a stage, only what is told.</param>
     public Decision Decide(
         AdvisoryLedger ledger,
         GardenBook garden,
         GardenStanding standing,
         IReadOnlyDictionary<string, JobState> jobStates,
         IReadOnlyDictionary<string, Instant> sentAt,
-        Instant now)
+        Instant now,
+        IReadOnlyList<SourceSilence>? silences = null)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
         var valued = worths.Of(garden, timeline.Winds, timeline.Water);
@@ -50,6 +52,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
             AfterList(garden, stage, states), sentAt, now)
         {
             Quiet = quiet,
+            Silences = silences ?? [],
             Started = states.Values.Where(state => state.Progress == JobProgress.Started).Select(state => state.JobId).ToHashSet(),
         };
         return new(

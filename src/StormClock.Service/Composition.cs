@@ -4,6 +4,7 @@ using StormClock.Core.Acknowledgements;
 using StormClock.Service.Delivery;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
+using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
@@ -56,7 +57,9 @@ internal static class Composition
         services.AddSingleton(new Journal());
         services.AddSingleton(plan.Gardens);
         services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
-        services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), plan.Practice));
+        services.AddSingleton(provider => new FeedWatch(store, provider.GetRequiredService<IReadOnlyList<IFeed>>()));
+        services.AddSingleton(provider => new FeedRound(provider.GetRequiredService<IReadOnlyList<IFeed>>(), plan.Time));
+        services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), provider.GetRequiredService<FeedWatch>(), plan.Practice));
         services.AddSingleton(LinkKeys(plan.DataFolder));
         services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest));
         services.AddSingleton(provider => new LetterDesk(

@@ -52,4 +52,8 @@ public sealed record MessageBrief(
     IReadOnlyList<BriefJob> LeftOut,
     IReadOnlyList<string> Changed,
     IReadOnlyList<Caution> Cautions,
-    Instant? NextBy);
+    Instant? NextBy)
+{
+    /// <summary>The sources that a message about silence speaks of; empty where the forecast itself has grown old.</summary>
+    public IReadOnlyList<SourceSilence> Silences { get; init; } = [];
+}

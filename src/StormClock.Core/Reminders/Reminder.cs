@@ -31,6 +31,9 @@ public enum ReminderReason
 
     /// <summary>An order or leave-by that was told holds no more.</summary>
     OrderLifted,
+
+    /// <summary>A source whose silence was told is heard again.</summary>
+    FeedHeard,
 }
 
 /// <summary>

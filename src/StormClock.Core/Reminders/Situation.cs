@@ -53,6 +53,9 @@ public sealed record Situation(
     // Nobody puts down the string to press a button.
     private static readonly Duration LateGrace = Duration.FromMinutes(15);
 
+    /// <summary>Sources that cannot be heard, or could not until lately.</summary>
+    public IReadOnlyList<SourceSilence> Silences { get; init; } = [];
+
     public bool OrderInForce => Order != OfficialOrder.None;
 
     /// <summary>People are to leave, now or by an hour; a call to shelter is the opposite.</summary>
@@ -65,4 +68,8 @@ public sealed record Situation(
     public Instant? StopEarliest => Plan?.WorkStops[WorkClass.Ground].Earliest;
 
     public Instant? StopLikely => Plan?.WorkStops[WorkClass.Ground].Likely;
+
+    /// <summary>Whether a person hears of what concerns the whole garden: the gardener; everybody where there is none.</summary>
+    public bool IsTold(Person person) =>
+        person.Role == PersonRole.Gardener || Book.People.All(other => other.Role != PersonRole.Gardener);
 }

@@ -32,11 +32,12 @@ public static class WantedReminders
     {
         if (now.Leave || now.OrderInForce) yield return Leave(now, person);
         else if (Lifted(now, person) is { } lifted) yield return lifted;
-        if (now.SilentSince is { } since && Tells(now, person)) yield return FeedSilent(now, person, since);
+        if (now.SilentSince is { } since && now.IsTold(person)) yield return FeedSilent(now, person, since);
+        foreach (var reminder in SilenceReminders.For(now, person, (reason, occasion, moment, until) => Make(now, person, reason, occasion, moment, until, urgent: false))) yield return reminder;
         switch (now.Stage.Stage)
         {
             case Stage.NothingDue:
-                if (Tells(now, person) || now.After.Count > 0) yield return StandDown(now, person);
+                if (now.IsTold(person) || now.After.Count > 0) yield return StandDown(now, person);
                 break;
             case Stage.Recheck:
                 foreach (var recheck in Rechecks(now, person)) yield return recheck;
@@ -53,15 +54,12 @@ public static class WantedReminders
     /// <summary>Helpers hear of work only when some of it is theirs.</summary>
     private static IEnumerable<Reminder> Work(Situation now, Person person)
     {
-        if (!Tells(now, person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
+        if (!now.IsTold(person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
         if (Late(now, person) is { } late) yield return late;
         yield return StageChanged(now, person);
         if (WorkDay(now, person) is { } day) yield return day;
         if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person);
     }
-
-    private static bool Tells(Situation now, Person person) =>
-        person.Role == PersonRole.Gardener || now.Book.People.All(other => other.Role != PersonRole.Gardener);
 
     private static Reminder StageChanged(Situation now, Person person)
     {
@@ -132,7 +130,7 @@ public static class WantedReminders
     private static IEnumerable<Reminder> Rechecks(Situation now, Person person)
     {
         yield return Make(now, person, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);
-        if (!Tells(now, person)) yield break;
+        if (!now.IsTold(person)) yield break;
         foreach (var days in LaterRechecks)
         {
             var at = now.Stage.Since + Duration.FromDays(days);

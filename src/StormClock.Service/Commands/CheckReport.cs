@@ -39,10 +39,25 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             ? $"  links in messages begin with {settings.Pages.Address}"
             : "  no address that phones can reach: messages carry no links";
         yield return $"  state is kept in {settings.DataFolder}";
-        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {(feed.Kind == FeedKind.Folder ? "folder " : "")}{feed.At}, looked at every {Minutes(settings.PollEvery)}";
+        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
         if (settings.QuietHours is { } quiet) yield return $"  quiet from {Clock(quiet.From)} to {Clock(quiet.To)} ({quiet.Zone.Id}), urgent messages apart";
     }
+
+    private static string Way(FeedSettings feed) => feed.Kind switch
+    {
+        FeedKind.Folder => $"folder {feed.At}",
+        FeedKind.List => $"list {feed.At}",
+        FeedKind.Preset => "preset, not unfolded here",
+        _ => feed.At,
+    };
+
+    private static string Asked(FeedSettings feed) => feed switch
+    {
+        { Kind: FeedKind.Folder } => "",
+        { Contact: { } contact } => $", as {contact}",
+        _ => ", without a contact; the offices like to know whom to write to",
+    };
 
     private static string Login(MailSettings mail) => mail switch
     {

@@ -2,12 +2,14 @@ using NodaTime.Text;
 using StormClock.Core;
 using StormClock.Core.Advisories;
 using StormClock.Core.Formats;
+using StormClock.Core.Formats.Feeds;
 using StormClock.Core.Formats.Notes;
 using StormClock.Core.Garden;
 using StormClock.Core.Units;
 using StormClock.Core.Water;
 using StormClock.Service.Books;
 using StormClock.Service.Feeds;
+using StormClock.Service.Feeds.Recording;
 
 namespace StormClock.Service.Commands;
 
@@ -90,9 +92,23 @@ internal sealed class Inputs
         return read.Value;
     }
 
+    /// <summary>
+    /// Every message in a file or folder with the time at which it is heard: as recorded, where <c>serve --record</c> has
+    /// filled the folder, else when it was issued.
+    /// </summary>
+    public IReadOnlyList<HeardMessage> Heard(string path)
+    {
+        if (!RecordedFolder.Is(path)) return [.. Advisories(path).Select(entry => new HeardMessage(entry.Advisory, entry.Raw, entry.Advisory.Issued))];
+        var (heard, found) = RecordedFolder.Read(path, FeedIndexReader.Read);
+        Add(path, found);
+        if (heard.Count == 0 && found.Count == 0) faults.Add($"{path}: no recorded answer in this folder holds a message");
+        return heard;
+    }
+
     /// <summary>Every advisory in a file or folder, oldest first.</summary>
     public IReadOnlyList<(Advisory Advisory, RawMessage Raw)> Advisories(string path)
     {
+        if (RecordedFolder.Is(path)) return [.. Heard(path).Select(message => (message.Advisory, message.Raw)).OrderBy(entry => entry.Advisory.Issued).ThenBy(entry => entry.Advisory.Id, StringComparer.Ordinal)];
         var files = Files(path);
         var read = new List<(Advisory, RawMessage)>();
         foreach (var file in files)

@@ -1,7 +1,13 @@
+using StormClock.Core.Formats.Feeds;
+using StormClock.Core.Garden;
+using StormClock.Service.Books;
 using StormClock.Service.Delivery;
 using StormClock.Service.Delivery.Email;
 using StormClock.Service.Feeds;
+using StormClock.Service.Feeds.Recording;
+using StormClock.Service.Feeds.Web;
 using StormClock.Service.Settings;
+using StormClock.Service.Store;
 
 namespace StormClock.Service.Commands;
 
@@ -9,6 +15,9 @@ namespace StormClock.Service.Commands;
 internal sealed record Installation(string ConfigFolder, StormSettings Settings)
 {
     public string GardensFolder => Path.Combine(ConfigFolder, "gardens");
+
+    /// <summary>Named sets of feeds.</summary>
+    public string PresetsFolder => Path.Combine(ConfigFolder, "feeds");
 
     /// <summary>Notes made with the <c>note</c> command wait here for the service.</summary>
     public string NotesFolder => Path.Combine(Settings.DataFolder, "notes");
@@ -50,16 +59,32 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
         return email.Faults().Count == 0 ? new SmtpChannel(email) : null;
     }
 
-    /// <summary>Everything listened to: the feeds of the settings, and the notes made by hand.</summary>
-    public IReadOnlyList<IFeed> Feeds(TimeProvider time, IClock clock, string? recordFolder)
+    /// <summary>The feeds of the settings with their presets unfolded for the gardens; null, with the faults noted, when that cannot be.</summary>
+    public IReadOnlyList<FeedSettings>? FeedSettings(Inputs inputs)
     {
-        var client = new HttpClient(new SocketsHttpHandler { AutomaticDecompression = System.Net.DecompressionMethods.All, AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(15) });
-        client.DefaultRequestHeaders.UserAgent.ParseAdd("StormClock/0.1");
-        var feeds = Settings.Feeds.Select(feed => feed.Kind == FeedKind.Folder
-            ? (IFeed)new FolderFeed(feed.Name, feed.At)
-            : new UrlFeed(feed.Name, new(feed.At), client, time));
-        if (recordFolder is not null) feeds = feeds.Select(feed => new RecordingFeed(feed, recordFolder, time));
-        var paced = feeds.Select(feed => new PacedFeed(feed, Settings.PollEvery, clock));
-        return [.. paced, new FolderFeed("notes", Directory.CreateDirectory(NotesFolder).FullName)];
+        var gardens = GardenFiles.Load(GardensFolder).Select(file => file.InForce).OfType<GardenBook>().Where(book => !book.Practice).ToList();
+        var feeds = FeedPresets.Expand(Settings.Feeds, PresetsFolder, gardens);
+        inputs.Add(SettingsFileIn(ConfigFolder), feeds.Faults);
+        return feeds.Value;
+    }
+
+    /// <summary>Everything listened to: the feeds given, and the notes made by hand.</summary>
+    public IReadOnlyList<IFeed> Feeds(IReadOnlyList<FeedSettings> settings, StormStore store, TimeProvider time, IClock clock, string? recordFolder)
+    {
+        var recorder = recordFolder is null ? null : new AnswerRecorder(recordFolder, time, Console.Error.WriteLine);
+        var client = new FeedClient(FeedHttp.Make(), time, FetchLimits.Usual, recorder);
+        return [.. settings.Select(Make), new FolderFeed(FeedsReader.Notes, Directory.CreateDirectory(NotesFolder).FullName)];
+
+        IFeed Make(FeedSettings feed)
+        {
+            var source = new FeedSource(feed.Name, feed.Pace, feed.Hosts, feed.Contact, feed.StaleAfter);
+            return feed.Kind switch
+            {
+                FeedKind.Folder => new FolderFeed(feed.Name, feed.At, feed.Pace, recorder),
+                FeedKind.List => new ListFeed(source, new(feed.At), client, FeedIndexReader.Read, new SeenEntries(store, feed.Name)),
+                _ when feed.Follow.Count > 0 => new FollowedFeed(source, new(feed.At), feed.Follow, client, clock),
+                _ => new MessageFeed(source, new(feed.At), client),
+            };
+        }
     }
 }

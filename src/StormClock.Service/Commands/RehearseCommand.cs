@@ -16,7 +16,7 @@ internal static class RehearseCommand
 
     public static Command Make()
     {
-        var advisories = new Option<string?>("--advisories") { Description = "A folder of advisories and alerts, or a file. Default: the practice storm." };
+        var advisories = new Option<string?>("--advisories") { Description = "A folder of advisories and alerts, a file, or a folder that serve --record has filled. Default: the practice storm." };
         var garden = new Option<string?>("--garden") { Description = "A garden book. Default: a practice garden." };
         var at = new Option<string?>("--at") { Description = "Move the garden's sites to LAT,LON, so that any storm can be tried." };
         var acks = new Option<Acks>("--acks") { DefaultValueFactory = _ => Acks.Prompt, CustomParser = ReadAcks, Description = "How people press their links: none, prompt or late." };
@@ -58,7 +58,7 @@ internal static class RehearseCommand
         inputs.WritableFolder(options.Data, "--data");
         var practice = ConfigFolder.Practice(options.Config);
         var book = inputs.Garden(options.Garden ?? Path.Combine(practice, PracticeGarden));
-        var heard = inputs.Advisories(options.Advisories ?? Path.Combine(practice, "storm"));
+        var heard = inputs.Heard(options.Advisories ?? Path.Combine(practice, "storm"));
         var at = inputs.Place(options.At, "--at");
         var server = LoopbackServer.Read(inputs, options.Smtp);
         if (inputs.Report()) return ExitCode.BadInput;

@@ -14,7 +14,7 @@ internal static class ServeCommand
     {
         var config = new Option<string?>("--config") { Description = "Folder of the installation's files. Default: config/ here." };
         var data = new Option<string?>("--data") { Description = "Data folder, in place of the one in the settings." };
-        var record = new Option<string?>("--record") { Description = "Keep every raw answer of the feeds in this folder." };
+        var record = new Option<string?>("--record") { Description = "Keep every raw answer of the feeds in this folder, with its time and headers; rehearse plays it back." };
         var command = new Command("serve", "The service: listens to the forecast, decides, sends, and shows the pages.") { config, data, record };
         command.SetAction((parsed, cancellation) => RunAsync(parsed.GetValue(config), parsed.GetValue(data), parsed.GetValue(record), cancellation));
         return command;
@@ -25,6 +25,8 @@ internal static class ServeCommand
         var inputs = new Inputs();
         var installation = Installation.Load(inputs, config, data);
         var channel = installation?.Channel(inputs);
+        var feeds = installation?.FeedSettings(inputs);
+        inputs.WritableFolder(record, "--record");
         if (inputs.Report()) return ExitCode.BadInput;
 
         var settings = installation!.Settings;
@@ -33,7 +35,7 @@ internal static class ServeCommand
             var store = StormStore.Open(Directory.CreateDirectory(settings.DataFolder).FullName);
             var time = TimeProvider.System;
             var plan = new HostPlan(
-                settings.DataFolder, new GardenShelf(installation.GardensFolder), clock => installation.Feeds(time, clock, record), channel!, time,
+                settings.DataFolder, new GardenShelf(installation.GardensFolder), clock => installation.Feeds(feeds!, store, time, clock, record), channel!, time,
                 new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
                 ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false)
             {

@@ -3,6 +3,7 @@ using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Stages;
 using StormClock.Service.Feeds;
+using StormClock.Service.Feeds.Health;
 using StormClock.Service.Messages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
@@ -13,10 +14,13 @@ namespace StormClock.Service.Desk;
 /// Feeds the one pure door of Core with what is known, and makes durable what it says: standing and outbox change in one
 /// transaction, so that a crash leaves either the old decision or the new one.
 /// </summary>
-public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf shelf, Inbox inbox, LetterDesk letters, IClock clock, Journal journal)
+public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf shelf, Inbox inbox, FeedWatch watch, LetterDesk letters, IClock clock, Journal journal)
 {
     /// <summary>The last decision for each garden, for the pages.</summary>
     public IReadOnlyDictionary<string, Decision> Latest => latest;
+
+    /// <summary>A stage above Nothing due holds in some garden.</summary>
+    public bool IsStorm => latest.Values.Any(decision => decision.Standing.Stage.Stage > Stage.NothingDue);
 
     /// <summary>Pages read it while a turn is being taken.</summary>
     private readonly ConcurrentDictionary<string, Decision> latest = new();
@@ -38,7 +42,7 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
     {
         var now = clock.GetCurrentInstant();
         var before = store.Read(reader => Remembered.Of(reader, book.Id, now));
-        var decision = desk.Decide(inbox.Ledger, book, before.Standing, before.Jobs, before.SentAt, now);
+        var decision = desk.Decide(inbox.Ledger, book, before.Standing, before.Jobs, before.SentAt, now, watch.Silences(now));
         var wanted = decision.Wanted.Select(reminder => letters.Write(reminder, decision.Cause, now)).ToList();
         var json = StandingJson.Write(decision.Standing);
 

@@ -4,6 +4,7 @@ using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Service.Feeds;
+using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
@@ -12,7 +13,7 @@ using StormClock.Service.Web;
 namespace StormClock.Service.Desk;
 
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, how things stand.</summary>
-internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat) : IJobBook
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat) : IJobBook
 {
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)
     {
@@ -86,7 +87,10 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         var newest = inbox.Ledger.NewestContent(now);
         var sending = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
         var turning = heartbeat.Last is { } last && now - last < Duration.FromMinutes(10);
-        return Task.FromResult(new HealthNow(sending && turning && newest is not null && inbox.Troubles.Count == 0, outbox.OldestUnsentAge, [new("all sources", newest)]));
+        return Task.FromResult(new HealthNow(
+            sending && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now),
+            outbox.OldestUnsentAge,
+            [new("all sources", newest), .. SourceHealth.Of(watch, now)]));
     }
 
     /// <summary>A link for a list is good for the jobs of the message that carried it, whatever the plan says since.</summary>
@@ -136,7 +140,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     private static IReadOnlyList<Caution> Cautions(List<LinkJob> jobs, AckPurpose purpose) =>
         CautionsFor.Work([.. jobs.Select(job => job.Job)], after: purpose == AckPurpose.Recheck);
 
-    private List<string> Troubles(Instant now) => [.. Silence(now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}")];
+    private List<string> Troubles(Instant now) => [.. Silence(now), .. SourceHealth.Troubles(watch, now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}")];
 
     private List<string> Silence(Instant now) =>
         inbox.Ledger.NewestContent(now) is { } newest

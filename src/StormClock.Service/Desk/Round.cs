@@ -10,7 +10,7 @@ namespace StormClock.Service.Desk;
 /// takes its turn like everything else.
 /// </summary>
 public sealed class Round(
-    GardenShelf shelf, Inbox inbox, IReadOnlyList<IFeed> feeds, GardenDesk desk, Dispatcher dispatcher, StormStore store, Journal journal, IClock clock) : IDisposable
+    GardenShelf shelf, Inbox inbox, FeedRound feeds, GardenDesk desk, Dispatcher dispatcher, StormStore store, Journal journal, IClock clock) : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
 
@@ -20,13 +20,15 @@ public sealed class Round(
     /// <param name="listen">Look at the feeds first.</param>
     public async Task RunAsync(bool listen, CancellationToken cancellation)
     {
+        // Before the turn is taken: an answer pressed meanwhile need not wait for the network.
+        var heard = listen ? await feeds.AskAsync(desk.IsStorm, cancellation) : [];
         await turn.WaitAsync(cancellation);
         try
         {
             if (listen)
             {
                 foreach (var fault in shelf.Refresh()) journal.Write(new(clock.GetCurrentInstant(), "trouble", Reason: fault, Subject: "garden book"));
-                await inbox.ListenAsync(feeds, cancellation);
+                await inbox.TakeInAsync(heard, cancellation);
             }
 
             var wake = await desk.DecideAllAsync(cancellation);

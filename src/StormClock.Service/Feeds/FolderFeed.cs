@@ -1,24 +1,30 @@
+using StormClock.Service.Feeds.Recording;
+
 namespace StormClock.Service.Feeds;
 
 /// <summary>
 /// A folder into which something else puts messages, one a file. A file that was dealt with is read again only when its time
 /// or length has changed, so a large folder costs little; one that could not be kept is shown again at the next look.
 /// </summary>
-public sealed class FolderFeed(string name, string folder) : IFeed
+public sealed class FolderFeed(string name, string folder, FeedPace? pace = null, AnswerRecorder? recorder = null) : IFeed
 {
     private readonly Dictionary<string, (DateTime, long)> taken = [];
     private readonly Dictionary<string, (DateTime, long)> shown = [];
 
     public string Name => name;
 
+    public FeedPace Pace => pace ?? FeedPace.Always;
+
     public async Task<FeedAnswer> FetchAsync(CancellationToken cancellation)
     {
         var messages = new List<RawMessage>();
+        var listed = false;
         var troubles = new List<string>();
         try
         {
             foreach (var file in MessageFiles.In(folder))
             {
+                listed = true;
                 if (await ReadAsync(file, troubles, cancellation) is { } message) messages.Add(message);
             }
         }
@@ -27,12 +33,14 @@ public sealed class FolderFeed(string name, string folder) : IFeed
             troubles.Add(trouble.Message);
         }
 
-        return new(messages, troubles.Count == 0 ? null : string.Join("; ", troubles));
+        if (recorder is not null) foreach (var message in messages) await recorder.KeepAsync(new(name, Path.Combine(folder, message.Name)) { Body = message.Bytes });
+        return new(messages, troubles.Count == 0 ? null : string.Join("; ", troubles)) { IsHeard = listed || troubles.Count == 0 };
     }
 
-    public void Took(RawMessage message)
+    public Task TookAsync(RawMessage message, bool understood, CancellationToken cancellation)
     {
         if (shown.Remove(message.Name, out var mark)) taken[message.Name] = mark;
+        return Task.CompletedTask;
     }
 
     /// <summary>Null when the file has been dealt with, or cannot be read; one bad file never hides another.</summary>

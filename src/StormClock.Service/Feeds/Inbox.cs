@@ -3,6 +3,7 @@ using StormClock.Core;
 using StormClock.Core.Advisories;
 using StormClock.Core.Formats;
 using StormClock.Service.Desk;
+using StormClock.Service.Feeds.Health;
 using StormClock.Service.Store;
 
 namespace StormClock.Service.Feeds;
@@ -19,14 +20,16 @@ public sealed class Inbox
     private readonly StormStore store;
     private readonly IClock clock;
     private readonly Journal journal;
+    private readonly FeedWatch watch;
     private readonly bool practice;
     private readonly ConcurrentDictionary<string, string> troubles = new();
 
     /// <param name="practice">A rehearsal: exercise alerts count as if they were actual, which they never do otherwise.</param>
-    public Inbox(StormStore store, IClock clock, Journal journal, bool practice)
+    public Inbox(StormStore store, IClock clock, Journal journal, FeedWatch watch, bool practice)
     {
         this.practice = practice;
         this.store = store;
+        this.watch = watch;
         this.clock = clock;
         this.journal = journal;
         foreach (var heard in store.Read(Store.Advisories.All))
@@ -41,25 +44,32 @@ public sealed class Inbox
     /// <summary>Everything heard so far.</summary>
     public AdvisoryLedger Ledger { get; private set; } = AdvisoryLedger.Empty;
 
-    /// <summary>Looks at every feed once. Trouble at one never keeps another from being heard.</summary>
-    public async Task ListenAsync(IEnumerable<IFeed> feeds, CancellationToken cancellation)
+    /// <summary>Takes in what a round of looks brought. Trouble at one feed never keeps another from being heard.</summary>
+    public async Task TakeInAsync(IReadOnlyList<(IFeed Feed, FeedAnswer Answer)> heard, CancellationToken cancellation)
     {
-        foreach (var feed in feeds)
+        foreach (var (feed, answer) in heard)
         {
-            var answer = await feed.FetchAsync(cancellation);
             if (answer.Trouble is { } trouble) Trouble(feed.Name, trouble);
             else troubles.TryRemove(feed.Name, out _);
+            var understood = new List<Advisory>();
+            string? unread = null;
             foreach (var message in answer.Messages)
             {
-                await HearAsync(feed.Name, message, cancellation);
-                feed.Took(message);
+                var read = MessageReader.ReadAll(message.Bytes);
+                if (read.Value is { } advisories) understood.AddRange(advisories);
+                else unread = $"{message.Name}: {string.Join("; ", read.Faults)}";
+                await HearAsync(feed.Name, message, read, cancellation);
+                await feed.TookAsync(message, read.IsGood, cancellation);
             }
+
+            watch.Note(feed, answer, understood.Count, understood.Count == 0 ? null : understood.Max(advisory => advisory.Issued), unread, clock.GetCurrentInstant());
         }
+
+        await watch.SaveAsync(cancellation);
     }
 
-    private async Task HearAsync(string source, RawMessage message, CancellationToken cancellation)
+    private async Task HearAsync(string source, RawMessage message, ReadResult<IReadOnlyList<Advisory>> read, CancellationToken cancellation)
     {
-        var read = MessageReader.ReadAll(message.Bytes);
         if (read.Value is not { } advisories)
         {
             Trouble($"{source}, {message.Name}", string.Join("; ", read.Faults));

@@ -10,7 +10,7 @@ internal static class MessageFiles
 
     public static IEnumerable<FileInfo> In(string folder) =>
         new DirectoryInfo(folder).EnumerateFiles()
-            .Where(file => Endings.Contains(file.Extension.ToLowerInvariant()))
+            .Where(file => !file.Name.EndsWith(Recording.AnswerRecorder.NoteEnding, StringComparison.Ordinal) && Endings.Contains(file.Extension.ToLowerInvariant()))
             .OrderBy(file => file.Name, StringComparer.Ordinal);
 
     public static async Task<ReadOnlyMemory<byte>> ReadAsync(FileInfo file, CancellationToken cancellation)

@@ -1,7 +1,7 @@
 namespace StormClock.Service.Feeds;
 
-/// <summary>A recorded storm: each message becomes visible when the clock reaches its issue time.</summary>
-public sealed class ReplayFeed(IReadOnlyList<(Instant Issued, RawMessage Message)> recorded, IClock clock) : IFeed
+/// <summary>A recorded storm: each message becomes visible when the clock reaches the time at which it was, or would have been, heard.</summary>
+public sealed class ReplayFeed(IReadOnlyList<(Instant HeardAt, RawMessage Message)> recorded, IClock clock) : IFeed
 {
     private int taken;
 
@@ -10,8 +10,12 @@ public sealed class ReplayFeed(IReadOnlyList<(Instant Issued, RawMessage Message
     public Task<FeedAnswer> FetchAsync(CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
-        return Task.FromResult(new FeedAnswer([.. recorded.Skip(taken).TakeWhile(entry => entry.Issued <= now).Select(entry => entry.Message)]));
+        return Task.FromResult(new FeedAnswer([.. recorded.Skip(taken).TakeWhile(entry => entry.HeardAt <= now).Select(entry => entry.Message)]));
     }
 
-    public void Took(RawMessage message) => taken++;
+    public Task TookAsync(RawMessage message, bool understood, CancellationToken cancellation)
+    {
+        taken++;
+        return Task.CompletedTask;
+    }
 }

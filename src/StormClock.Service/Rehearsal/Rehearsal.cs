@@ -50,13 +50,13 @@ internal sealed class Rehearsal
         using var folders = new RehearsalFolders(plan);
         var store = StormStore.Open(folders.Data);
         await store.WriteAsync(transaction => Meta.NameInstallation(transaction, "rehearsal"));
-        var firstListen = plan.Advisories[0].Advisory.Issued - ListenEvery;
+        var firstListen = plan.Advisories[0].HeardAt - ListenEvery;
         var begin = store.Read(reader => Meta.Find(reader, ClockKey)) is { } text
             ? NodaTime.Text.InstantPattern.ExtendedIso.Parse(text).GetValueOrThrow()
             : firstListen;
         var nextListen = NextListen(firstListen, begin);
         var time = new FakeTimeProvider(begin.ToDateTimeOffset());
-        var recorded = plan.Advisories.Select(entry => (entry.Advisory.Issued, entry.Raw)).ToList();
+        var recorded = plan.Advisories.Select(entry => (entry.HeardAt, entry.Raw)).ToList();
         IChannel channel = plan.Server is { } server ? new SmtpChannel(server) : new EmlChannel(folders.Output, LoopbackServer.Sender);
         await using var host = Composition.Build(
             new(
@@ -138,7 +138,7 @@ internal sealed class Rehearsal
 
     private bool IsOver(Instant next)
     {
-        var last = plan.Advisories[^1].Advisory.Issued;
+        var last = plan.Advisories[^1].HeardAt;
         if (next <= last + ShortestTail) return false;
         if (next > last + LongestTail) return true;
         var stage = host.Services.GetRequiredService<GardenDesk>().Latest[plan.Garden.Id].Standing.Stage.Stage;

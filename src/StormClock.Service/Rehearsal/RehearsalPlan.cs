@@ -1,7 +1,6 @@
-using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
 using StormClock.Service.Delivery.Email;
-using StormClock.Service.Feeds;
+using StormClock.Service.Feeds.Recording;
 
 namespace StormClock.Service.Rehearsal;
 
@@ -18,12 +17,13 @@ internal enum Acks
     Late,
 }
 
+/// <param name="Advisories">In the order of their hearing.</param>
 /// <param name="OutputFolder">Messages and the log go here.</param>
 /// <param name="DataFolder">Kept database; null for one that is thrown away.</param>
 /// <param name="Server">A mail server on this machine; null writes .eml files.</param>
 internal sealed record RehearsalPlan(
     GardenBook Garden,
-    IReadOnlyList<(Advisory Advisory, RawMessage Raw)> Advisories,
+    IReadOnlyList<HeardMessage> Advisories,
     Acks Acks,
     string OutputFolder,
     string? DataFolder,

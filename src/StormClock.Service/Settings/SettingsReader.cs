@@ -3,20 +3,17 @@ using System.Net;
 using StormClock.Core;
 using StormClock.Core.Reminders;
 using StormClock.Service.Books;
+using StormClock.Service.Feeds;
 
 namespace StormClock.Service.Settings;
 
 /// <summary>Reads the settings file; all faults at once, each with its line and the mend. No fault repeats a value that could be a secret.</summary>
 public sealed class SettingsReader
 {
-    private const int MostPollMinutes = 60;
-
     /// <summary>Refused with a reason of its own, so it is not called unknown.</summary>
     private const string MisplacedPassword = "password";
 
     private static readonly Dictionary<string, MailSecurity> Securities = new() { ["starttls"] = MailSecurity.StartTls, ["tls"] = MailSecurity.Tls };
-
-    private static readonly Dictionary<string, FeedKind> FeedKinds = new() { ["folder"] = FeedKind.Folder, ["url"] = FeedKind.Url };
 
     private readonly FaultList faults = new();
 
@@ -29,13 +26,13 @@ public sealed class SettingsReader
 
         var top = new YamlFields(tree, "the settings", SettingsKeys.All, faults);
         var usual = StormSettings.Defaults;
+        var contact = FeedsReader.Contact(top);
         var settings = new StormSettings(
             Mail(top),
             Pages(top),
             top.OptionalText("data_folder", "data") ?? usual.DataFolder,
-            Feeds(top),
-            Quiet(top),
-            Duration.FromMinutes(top.Whole("poll_minutes", 1, MostPollMinutes, (int)usual.PollEvery.TotalMinutes, "10")));
+            FeedsReader.Read(top, FeedsReader.Pace(top, FeedPace.Usual), contact),
+            Quiet(top));
         return faults.Any ? ReadResult.Bad<StormSettings>(faults.InOrder()) : settings;
     }
 
@@ -103,24 +100,6 @@ public sealed class SettingsReader
         fields.Fault("address", "must be what a phone would open, beginning with https:// or http://; write e.g. address: https://garden.example.org");
         return null;
     }
-
-    private static List<FeedSettings> Feeds(YamlFields top)
-    {
-        var feeds = new List<FeedSettings>();
-        foreach (var fields in top.Maps("feeds", "feed", SettingsKeys.Feed, "- {name: alerts, kind: url, at: \"https://example.org/alerts.atom\"}"))
-        {
-            var feed = new FeedSettings(fields.Text("name", "alerts"), fields.Choice<FeedKind>("kind", FeedKinds, null), fields.Text("at", "https://example.org/alerts.atom"));
-            if (feeds.Exists(other => other.Name == feed.Name && feed.Name.Length > 0)) fields.Fault("name", "is used by another feed too; give one of them another name");
-            if (feed.Kind == FeedKind.Url && feed.At.Length > 0 && !IsFetchable(feed.At))
-                fields.Fault("at", "must begin with https:// (or http:// for this box itself): an alert that anybody on the way can change is no alert");
-            feeds.Add(feed);
-        }
-
-        return feeds;
-    }
-
-    private static bool IsFetchable(string text) =>
-        Uri.TryCreate(text, UriKind.Absolute, out var at) && at.UserInfo.Length == 0 && (at.Scheme == "https" || (at.Scheme == "http" && at.IsLoopback));
 
     private static QuietHours? Quiet(YamlFields top)
     {

@@ -7,17 +7,15 @@ namespace StormClock.Service.Settings;
 /// <param name="Mail">Null: messages are written as .eml files.</param>
 /// <param name="DataFolder">Where the state lives; relative to the working folder.</param>
 /// <param name="QuietHours">Null: messages may come at any hour.</param>
-/// <param name="PollEvery">Time between two looks at each feed.</param>
 public sealed record StormSettings(
     MailSettings? Mail,
     ListenSettings Pages,
     string DataFolder,
     IReadOnlyList<FeedSettings> Feeds,
-    QuietHours? QuietHours,
-    Duration PollEvery)
+    QuietHours? QuietHours)
 {
     /// <summary>What holds without a settings file.</summary>
-    public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null, Duration.FromMinutes(10));
+    public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null);
 }
 
 /// <summary>Stated, never guessed: a guess could end in plain text.</summary>
@@ -47,8 +45,3 @@ public sealed record ListenSettings(IPEndPoint Listen, Uri? Address)
     /// <summary>An address that only this box can open is of no use in a message.</summary>
     public bool PhonesCanReach => Address is { IsLoopback: false };
 }
-
-public enum FeedKind { Folder, Url }
-
-/// <param name="At">A folder path or an https address.</param>
-public sealed record FeedSettings(string Name, FeedKind Kind, string At);

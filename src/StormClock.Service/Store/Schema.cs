@@ -13,6 +13,8 @@ internal static class Schema
     public const string JobStates = "jobStates";
     public const string Outbox = "outbox";
     public const string Pressed = "pressed";
+    public const string Feeds = "feeds";
+    public const string FeedEntries = "feedEntries";
     public const string Meta = "meta";
 
     private const string VersionKey = "schemaVersion";

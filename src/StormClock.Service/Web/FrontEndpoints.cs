@@ -33,6 +33,13 @@ internal static class FrontEndpoints
                     name = feed.Name,
                     lastContent = feed.LastContent?.ToString(),
                     ageSeconds = (now - feed.LastContent)?.TotalSeconds,
+                    lastGood = feed.LastGood?.ToString(),
+                    lastChange = feed.LastChange?.ToString(),
+                    lastError = feed.LastError,
+                    lastErrorAt = feed.LastErrorAt?.ToString(),
+                    failures = feed.Failures,
+                    stale = feed.Stale,
+                    deaf = feed.Deaf,
                 }),
             },
             statusCode: health.Good ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);

@@ -76,4 +76,24 @@ public sealed record NowMessage(string FileName, Instant Written, DateTimeZone Z
 public sealed record HealthNow(bool Good, Duration? OldestUnsent, IReadOnlyList<FeedNow> Feeds);
 
 /// <param name="LastContent">Issue time of the newest content, not of the newest answer: a stale cache answers too.</param>
-public sealed record FeedNow(string Name, Instant? LastContent);
+public sealed record FeedNow(string Name, Instant? LastContent)
+{
+    /// <summary>Last answer that could be used; null before the first, and for all sources together.</summary>
+    public Instant? LastGood { get; init; }
+
+    /// <summary>When what it shows was last found to differ.</summary>
+    public Instant? LastChange { get; init; }
+
+    public string? LastError { get; init; }
+
+    public Instant? LastErrorAt { get; init; }
+
+    /// <summary>Looks in a row that brought nothing usable.</summary>
+    public int Failures { get; init; }
+
+    /// <summary>It answers, but with content older than its limit.</summary>
+    public bool Stale { get; init; }
+
+    /// <summary>It has brought no good answer for longer than its pace allows.</summary>
+    public bool Deaf { get; init; }
+}

@@ -20,7 +20,7 @@ public class CheckReportTests
     public void Of_FaultsInSeveralFiles_NamesEachByFileAndLine()
     {
         var report = Report(
-            "poll_minutes: 0\ndata_folder: ~",
+            "poll_calm_minutes: 0\ndata_folder: ~",
             File("config/gardens/a.yaml", SampleBook.Good.Replace("count: 3", "count: 0").Replace("area: porch", "area: poch")),
             File("config/gardens/b.yaml", ""));
 
@@ -65,13 +65,13 @@ public class CheckReportTests
             pages: {address: https://garden.example.org}
             feeds: [{name: alerts, kind: url, at: "https://example.org/a.atom"}, {name: texts, kind: folder, at: incoming}]
             quiet_hours: {from: "21:30", to: "6:30", zone: America/Chicago}
-            poll_minutes: 5
+            poll_storm_minutes: 5
             """);
 
         Assert.Contains("  mail from garden@example.org through mail.example.org:465 (tls, user garden, password from the variable GARDEN_MAIL)", report.Would);
         Assert.Contains("  links in messages begin with https://garden.example.org/", report.Would);
-        Assert.Contains("  feed alerts: https://example.org/a.atom, looked at every 5 minutes", report.Would);
-        Assert.Contains("  feed texts: folder incoming, looked at every 5 minutes", report.Would);
+        Assert.Contains("  feed alerts: https://example.org/a.atom, looked at every 30 minutes, every 5 minutes in a storm, without a contact; the offices like to know whom to write to", report.Would);
+        Assert.Contains("  feed texts: folder incoming, looked at every 30 minutes, every 5 minutes in a storm", report.Would);
         Assert.Contains("  quiet from 21:30 to 6:30 (America/Chicago), urgent messages apart", report.Would);
     }
 

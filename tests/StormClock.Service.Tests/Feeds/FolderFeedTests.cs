@@ -22,7 +22,7 @@ public sealed class FolderFeedTests : IDisposable
     public async Task Fetch_MessageTaken_IsShownAgainOnlyWhenItsFileChanges()
     {
         var feed = Feed("a.txt");
-        feed.Took((await feed.FetchAsync(Cancel)).Messages[0]);
+        await feed.TookAsync((await feed.FetchAsync(Cancel)).Messages[0], understood: true, Cancel);
         Assert.Empty((await feed.FetchAsync(Cancel)).Messages);
         await File.AppendAllTextAsync(Path.Combine(folder, "a.txt"), "more", Cancel);
         Assert.Single((await feed.FetchAsync(Cancel)).Messages);

@@ -16,7 +16,7 @@ internal sealed record Rehearsed(IReadOnlyList<JournalEntry> Events, IReadOnlyLi
     {
         var inputs = new Inputs();
         var book = inputs.Garden(Path.Combine(ConfigFiles.Folder, "practice", "garden-tern-hook.yaml"))!;
-        var heard = inputs.Advisories(folder);
+        var heard = inputs.Heard(folder);
         Assert.False(inputs.Report());
         var output = Directory.CreateTempSubdirectory("stormclock-test-");
         try

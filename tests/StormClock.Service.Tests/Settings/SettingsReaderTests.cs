@@ -21,7 +21,7 @@ public class SettingsReaderTests
           - {name: advisories, kind: folder, at: incoming}
           - {name: alerts, kind: url, at: "https://example.org/alerts.atom"}
         quiet_hours: {from: "21:30", to: "6:30", zone: America/Chicago}
-        poll_minutes: 5
+        poll_calm_minutes: 20
         """;
 
     [Fact]
@@ -32,9 +32,10 @@ public class SettingsReaderTests
         Assert.Equal(new MailSettings("mail.example.org", 587, MailSecurity.StartTls, "garden", null, "GARDEN_MAIL", "garden@example.org", "StormClock", null), settings.Mail);
         Assert.Equal(("0.0.0.0:9000", "https://garden.example.org/"), (settings.Pages.Listen.ToString(), settings.Pages.Address!.ToString()));
         Assert.True(settings.Pages.PhonesCanReach);
-        Assert.Equal([new FeedSettings("advisories", FeedKind.Folder, "incoming"), new FeedSettings("alerts", FeedKind.Url, "https://example.org/alerts.atom")], settings.Feeds);
+        Assert.Equal([("advisories", FeedKind.Folder, "incoming"), ("alerts", FeedKind.Url, "https://example.org/alerts.atom")], settings.Feeds.Select(feed => (feed.Name, feed.Kind, feed.At)));
         Assert.Equal((new LocalTime(21, 30), new LocalTime(6, 30), "America/Chicago"), (settings.QuietHours!.From, settings.QuietHours.To, settings.QuietHours.Zone.Id));
-        Assert.Equal(("/var/lib/stormclock", Duration.FromMinutes(5)), (settings.DataFolder, settings.PollEvery));
+        Assert.Equal("/var/lib/stormclock", settings.DataFolder);
+        Assert.All(settings.Feeds, feed => Assert.Equal(new(Duration.FromMinutes(20), Duration.FromMinutes(10)), feed.Pace));
     }
 
     [Theory]
@@ -67,7 +68,7 @@ public class SettingsReaderTests
         var read = SettingsReader.Read(string.Join("\n", lines.Select(line => line[2..])));
 
         Assert.True(read.IsGood, string.Join("\n", read.Faults));
-        Assert.Equal((2, 587), (read.Value!.Feeds.Count, read.Value.Mail!.Port));
+        Assert.Equal((3, 587), (read.Value!.Feeds.Count, read.Value.Mail!.Port));
         Assert.NotNull(read.Value.QuietHours);
     }
 
@@ -92,8 +93,17 @@ public class SettingsReaderTests
     [InlineData("name: alerts", "name: advisories", 14, "used by another feed")]
     [InlineData("zone: America/Chicago", "zone: America/Chicagoo", 15, "did you mean 'America/Chicago'?")]
     [InlineData("to: \"6:30\"", "to: \"21:30\"", 15, "must differ")]
-    [InlineData("poll_minutes: 5", "poll_minutes: 0", 16, "from 1 to 60")]
-    [InlineData("poll_minutes: 5", "poll: 5", 16, "unknown key 'poll'")]
+    [InlineData("poll_calm_minutes: 20", "poll_calm_minutes: 1", 16, "from 2 to 180")]
+    [InlineData("poll_calm_minutes: 20", "poll_storm_minutes: 31", 16, "must not be longer than poll_calm_minutes")]
+    [InlineData("poll_calm_minutes: 20", "poll: 5", 16, "unknown key 'poll'")]
+    [InlineData("poll_calm_minutes: 20", "contact: me", 16, "plain mail address or an https address")]
+    [InlineData("at: incoming}", "at: incoming, hosts: [a.example.org]}", 13, "of no use for a folder")]
+    [InlineData("kind: url,", "kind: url, hosts: [\"https://a.example.org\"],", 14, "must hold names of hosts")]
+    [InlineData("kind: url,", "kind: list, follow: a/b,", 14, "for an address with one message")]
+    [InlineData("kind: url,", "kind: url, stale_hours: 0,", 14, "from 0.5 to 720")]
+    [InlineData("kind: url,", "kind: url, poll_storm_minutes: 45,", 14, "must not be longer than poll_calm_minutes (20)")]
+    [InlineData("name: alerts, kind: url, at: \"https://example.org/alerts.atom\"", "preset: us, kind: url", 14, "is given by the preset")]
+    [InlineData("name: alerts", "name: notes", 14, "taken by the notes")]
     public void Read_OneFault_NamesLineAndMend(string good, string bad, int line, string words)
     {
         Assert.Contains(good, Full);

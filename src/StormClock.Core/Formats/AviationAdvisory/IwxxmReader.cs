@@ -21,12 +21,12 @@ internal static class IwxxmReader
 
     public static ReadResult<CycloneAdvisory> Read(ReadOnlyMemory<byte> bytes)
     {
-        var xml = CapXml.Root(bytes);
+        var xml = AviationXml.Root(bytes);
         if (xml.Value is not { } root) return ReadResult.Bad<CycloneAdvisory>(xml.Faults);
         var found = root.DescendantsAndSelf().Where(one => one.Name.LocalName == RootName && one.Name.NamespaceName.StartsWith(Namespace, StringComparison.Ordinal)).Take(2).ToList();
         return found.Count == 1
             ? ReadAdvisory(found[0])
-            : new ReadFault(root.Name.LocalName, found.Count == 0 ? "this is an XML document of the aviation weather exchange, but no tropical cyclone advisory" : "holds several advisories; give each by itself", CapXml.LineOf(root));
+            : new ReadFault(root.Name.LocalName, found.Count == 0 ? "this is an XML document of the aviation weather exchange, but no tropical cyclone advisory" : "holds several advisories; give each by itself", AviationXml.LineOf(root));
     }
 
     private static ReadResult<CycloneAdvisory> ReadAdvisory(XElement advisory)
@@ -99,5 +99,5 @@ internal static class IwxxmReader
     private static double? Number(string text) =>
         double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 
-    private static ReadFault Fault(XElement at, string reason) => new(at.Name.LocalName, reason, CapXml.LineOf(at));
+    private static ReadFault Fault(XElement at, string reason) => new(at.Name.LocalName, reason, AviationXml.LineOf(at));
 }

@@ -14,6 +14,7 @@ internal sealed class WorkLetter : ILetter
             ReminderReason.FeedSilent => "the forecast is silent",
             ReminderReason.Late => context.Brief.Jobs.Count == 1 ? "one job is late" : $"{context.Brief.Jobs.Count} jobs are late",
             ReminderReason.OrderLifted => "the order to leave holds no more",
+            ReminderReason.FeedHeard => "the forecast is heard again",
             _ => Words.Of(context.Brief.Stage),
         };
         return $"{StopTime.InSubject(context)}: {topic}, {context.Garden}";

@@ -1,0 +1,23 @@
+using StormClock.Service.Feeds;
+
+namespace StormClock.Service.Tests.Feeds;
+
+/// <summary>A source that answers as a test says and counts the looks.</summary>
+internal sealed class MadeFeed(string name, Func<CancellationToken, Task<FeedAnswer>> answer, FeedPace? pace = null) : IFeed
+{
+    public string Name => name;
+
+    public FeedPace Pace => pace ?? FeedPace.Usual;
+
+    public Duration? StaleAfter => Duration.FromHours(9);
+
+    public int Looks { get; private set; }
+
+    public Task<FeedAnswer> FetchAsync(CancellationToken cancellation)
+    {
+        Looks++;
+        return answer(cancellation);
+    }
+
+    public Task TookAsync(RawMessage message, bool understood, CancellationToken cancellation) => Task.CompletedTask;
+}
