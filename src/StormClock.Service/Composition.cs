@@ -4,6 +4,7 @@ using StormClock.Service.Delivery;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 using StormClock.Service.Outbox;
+using StormClock.Service.Sheets;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
 using StormClock.Service.Web;
@@ -60,6 +61,7 @@ internal static class Composition
         services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
+        services.AddSingleton(provider => new LetterEnclosures(PlanSheet.Of, provider.GetRequiredService<Journal>()));
         services.AddSingleton<GardenDesk>();
         services.AddSingleton(plan.Channel);
         services.AddSingleton<Dispatcher>();
