@@ -38,7 +38,7 @@ public class MimeLetterTests
             Enclosures = [new("garden-work.ics", "text/calendar; charset=utf-8; method=PUBLISH", "BEGIN:VCALENDAR\r\nX:größe\r\n"u8.ToArray()), new("storm-plan.pdf", "application/pdf", pdf)],
         };
         var text = System.Text.Encoding.ASCII.GetString(Bytes(message)).ReplaceLineEndings("\n");
-        var boundary = System.Text.RegularExpressions.Regex.Match(text, "^Content-Type: multipart/mixed;\\s+boundary=\"([^\"]+)\"", System.Text.RegularExpressions.RegexOptions.Multiline).Groups[1].Value;
+        var boundary = System.Text.RegularExpressions.Regex.Match(text, "^Content-Type: multipart/mixed;\\s+boundary=\"?([^\"\\s]+)", System.Text.RegularExpressions.RegexOptions.Multiline).Groups[1].Value;
         var parts = text.Split($"\n--{boundary}");
         Assert.Equal(5, parts.Length);
         Assert.Equal("--\n", parts[^1]);
