@@ -35,7 +35,7 @@ public static class CalendarChanges
         return before.EpisodeId == episode && next.SequenceEqual(known) ? before : new(episode, next);
     }
 
-    /// <summary>The same calendars after a letter to a person has carried that person's standing events of these jobs.</summary>
+    /// <summary>The same calendars after letters have carried these events.</summary>
     public static GardenCalendar Tell(GardenCalendar calendar, IReadOnlySet<string> uids) =>
         calendar with { Events = [.. calendar.Events.Select(told => uids.Contains(told.Uid) ? told with { Told = true } : told)] };
 
