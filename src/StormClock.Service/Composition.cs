@@ -6,6 +6,7 @@ using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
+using StormClock.Service.Sheets;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
 using StormClock.Service.Web;
@@ -65,6 +66,7 @@ internal static class Composition
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
         services.AddSingleton(new StormDesk(plan.Quiet));
+        services.AddSingleton(provider => new LetterEnclosures(PlanSheet.Of, provider.GetRequiredService<Journal>()));
         services.AddSingleton<GardenDesk>();
         services.AddSingleton(plan.Channel);
         services.AddSingleton<Dispatcher>();

@@ -34,7 +34,15 @@ public sealed record Outgoing(
     string Subject,
     string Text,
     string Html,
-    Instant Dated);
+    Instant Dated)
+{
+    /// <summary>What goes with it, where the channel can carry that.</summary>
+    public IReadOnlyList<Enclosure> Enclosures { get; init; } = [];
+}
+
+/// <summary>A file that goes with a message.</summary>
+/// <param name="MediaType">With its parameters, e.g. <c>text/calendar; method=PUBLISH</c>.</param>
+public sealed record Enclosure(string FileName, string MediaType, ReadOnlyMemory<byte> Bytes);
 
 /// <summary>A way to reach a person. One instance serves one channel; it is called by one dispatcher at a time.</summary>
 public interface IChannel

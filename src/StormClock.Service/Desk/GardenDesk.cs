@@ -2,6 +2,8 @@ using System.Collections.Concurrent;
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Stages;
+using StormClock.Service.Calendars;
+using StormClock.Service.Delivery;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
 using StormClock.Service.Messages;
@@ -14,7 +16,7 @@ namespace StormClock.Service.Desk;
 /// Feeds the one pure door of Core with what is known, and makes durable what it says: standing and outbox change in one
 /// transaction, so that a crash leaves either the old decision or the new one.
 /// </summary>
-public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf shelf, Inbox inbox, FeedWatch watch, LetterDesk letters, IClock clock, Journal journal)
+public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf shelf, Inbox inbox, FeedWatch watch, LetterDesk letters, LetterEnclosures enclosures, IClock clock, Journal journal)
 {
     /// <summary>The last decision for each garden, for the pages.</summary>
     public IReadOnlyDictionary<string, Decision> Latest => latest;
@@ -47,13 +49,21 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
         var json = StandingJson.Write(decision.Standing);
 
         var stored = store.Read(reader => OutboxTable.OfGarden(reader, book.Id));
-        if (json != before.Json || Reconciler.Decide(wanted, stored, now).Count > 0)
+        var calendar = CalendarChanges.Next(before.Calendar, book, decision, letters.InstallationId, now);
+        var due = Reconciler.Decide(wanted, stored, now);
+        if (json != before.Json || due.Count > 0 || calendar != before.Calendar)
         {
+            var told = new HashSet<string>();
+            var enclosed = due.Where(IsWritten).ToDictionary(change => change.Entry.Id, change => enclosures.For(change.Entry, book, decision, calendar, now, told));
+            if (told.Count > 0) calendar = CalendarChanges.Tell(calendar, told);
             var changes = await store.WriteAsync(
                 transaction =>
                 {
                     if (!Standings.TrySave(transaction, book.Id, json, before.Revision)) throw new InvalidOperationException("Two desks decided at once.");
-                    return Reconciler.Apply(transaction, book.Id, wanted, now);
+                    if (calendar != before.Calendar) KeptCalendars.Put(transaction, book.Id, calendar.ToJson());
+                    var written = Reconciler.Apply(transaction, book.Id, wanted, now);
+                    foreach (var change in written) Enclose(transaction, change, enclosed);
+                    return written;
                 },
                 cancellation);
             Report(book, before.Standing, decision, changes, now);
@@ -61,6 +71,16 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
 
         latest[book.Id] = decision;
         return decision;
+    }
+
+    /// <summary>Its bytes are new: from here on they stay as they are until it is written again.</summary>
+    private static bool IsWritten(OutboxChange change) =>
+        change.Reason is ReconcileReason.New or ReconcileReason.Rewritten || (change.Reason == ReconcileReason.WantedAgain && change.Entry.Attempts == 0);
+
+    private static void Enclose(StoreTransaction transaction, OutboxChange change, Dictionary<string, IReadOnlyList<Enclosure>> enclosed)
+    {
+        if (IsWritten(change)) Enclosures.Put(transaction, change.Entry.Id, enclosed.GetValueOrDefault(change.Entry.Id, []));
+        else Enclosures.DropWhereDone(transaction, change.Entry);
     }
 
     private void Report(GardenBook book, GardenStanding before, Decision decision, IReadOnlyList<OutboxChange> changes, Instant now)

@@ -3,6 +3,7 @@ using StormClock.Core.Acknowledgements;
 using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
+using StormClock.Service.Calendars;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
@@ -81,6 +82,14 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         return Task.FromResult(new NowPage(gardens, Troubles(now), messages));
     }
 
+    public Task<string?> CalendarAsync(AckToken token)
+    {
+        if (shelf.Find(token.GardenId) is not { } book || book.People.All(person => person.Id != token.PersonId)) return Task.FromResult<string?>(null);
+        var kept = store.Read(reader => KeptCalendars.Find(reader, book.Id));
+        var calendar = kept is null ? GardenCalendar.Empty : GardenCalendar.FromJson(kept);
+        return Task.FromResult<string?>(IcsForm.ForFeed(calendar.Of(token.PersonId), book.Name, book.Zone));
+    }
+
     public Task<HealthNow> HealthAsync(Instant now)
     {
         var outbox = store.Read(reader => OutboxHealth.Of(reader, now));
@@ -120,6 +129,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))])
         {
             Picture = decision.Plan is { } work ? new(book, work, now, decision.LeaveBy) : null,
+            Calendars = plan.PagesAddress is null ? [.. book.People.Select(person => new NowCalendar(person.Name, CalendarLinks.Path(book.Id, person.Id, keys.Newest)))] : [],
         };
     }
 

@@ -8,6 +8,8 @@ namespace StormClock.Service.Desk;
 /// <summary>Turns a wanted reminder into a finished outbox entry: its words, its fixed ids, its links.</summary>
 public sealed class LetterDesk(string installationId, LinkMaker links)
 {
+    public string InstallationId => installationId;
+
     public OutboxEntry Write(Reminder reminder, string cause, Instant now)
     {
         var ids = OutboxIds.For(reminder.Key, installationId);

@@ -1,5 +1,6 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
+using StormClock.Service.Calendars;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
 
@@ -11,7 +12,8 @@ internal sealed record Remembered(
     string? Json,
     long Revision,
     IReadOnlyDictionary<string, JobState> Jobs,
-    IReadOnlyDictionary<string, Instant> SentAt)
+    IReadOnlyDictionary<string, Instant> SentAt,
+    GardenCalendar Calendar)
 {
     public static Remembered Of(StoreReader reader, string gardenId, Instant now)
     {
@@ -24,6 +26,7 @@ internal sealed record Remembered(
             text?.Json,
             text?.Revision ?? 0,
             jobs.ToDictionary(job => job.JobId),
-            sent.ToDictionary(entry => entry.Key, entry => entry.Settled!.Value));
+            sent.ToDictionary(entry => entry.Key, entry => entry.Settled!.Value),
+            KeptCalendars.Find(reader, gardenId) is { } calendar ? GardenCalendar.FromJson(calendar) : GardenCalendar.Empty);
     }
 }

@@ -75,7 +75,9 @@ public sealed class Dispatcher(StormStore store, IEnumerable<IChannel> channels,
             var now = clock.GetCurrentInstant();
             if (OutboxTable.Find(transaction, id) is not { State: OutboxState.Waiting } entry) return null;
             var taken = OutboxTimes.HasPassed(entry, now) ? Settlement.Expire(entry, now) : Settlement.Claim(entry, now);
-            if (taken is not null) OutboxTable.Update(transaction, taken);
+            if (taken is null) return null;
+            OutboxTable.Update(transaction, taken);
+            Enclosures.DropWhereDone(transaction, taken);
             return taken;
         },
         cancellation);
@@ -89,7 +91,13 @@ public sealed class Dispatcher(StormStore store, IEnumerable<IChannel> channels,
             : Settlement.Settle(claimed, await TryAsync(claimed, cancellation), clock.GetCurrentInstant());
 
         // What the other side said must be kept even when the host is stopping.
-        await store.WriteAsync(transaction => OutboxTable.Update(transaction, settled), CancellationToken.None);
+        await store.WriteAsync(
+            transaction =>
+            {
+                OutboxTable.Update(transaction, settled);
+                Enclosures.DropWhereDone(transaction, settled);
+            },
+            CancellationToken.None);
         return settled;
     }
 
@@ -97,9 +105,10 @@ public sealed class Dispatcher(StormStore store, IEnumerable<IChannel> channels,
     {
         if (!channelsByName.TryGetValue(claimed.Channel, out var channel))
             return new DeliveryOutcome(DeliveryResult.TryAgain, $"the channel {claimed.Channel} is not set up");
+        var message = claimed.Message with { Enclosures = store.Read(reader => Enclosures.Of(reader, claimed.Id)) };
         try
         {
-            return await channel.SendAsync(claimed.Message, cancellation);
+            return await channel.SendAsync(message, cancellation);
         }
         catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
         {

@@ -6,7 +6,7 @@ namespace StormClock.Service.Outbox;
 /// <summary>The fixed names of one message: the same reminder key in the same data folder always gives the same.</summary>
 /// <param name="EntryId">Id of the outbox entry.</param>
 /// <param name="MessageId">Message-ID without angle brackets.</param>
-/// <param name="ThreadId">The same for all messages of one episode of one garden; written like a Message-ID.</param>
+/// <param name="ThreadId">The same for all messages of one episode of one garden to one person; written like a Message-ID.</param>
 public sealed record OutboxIds(string EntryId, string MessageId, string ThreadId)
 {
     /// <summary>A domain that can belong to nobody (RFC 2606), so that no name is borrowed.</summary>
@@ -17,7 +17,10 @@ public sealed record OutboxIds(string EntryId, string MessageId, string ThreadId
     {
         var entry = Fingerprint.Of(
             "entry", installationId, key.GardenId, key.EpisodeId, key.PersonId, key.Reason.ToString(), key.Occasion, key.Channel);
-        var thread = Fingerprint.Of("thread", installationId, key.GardenId, key.EpisodeId);
-        return new OutboxIds(entry, $"{entry}@{Domain}", $"{thread}@{Domain}");
+        var thread = Fingerprint.Of("thread", installationId, key.GardenId, key.EpisodeId, key.PersonId);
+        return new OutboxIds(entry, Named(entry), Named(thread));
     }
+
+    /// <summary>A name of ours in the form of a mail address, at which nobody can be reached.</summary>
+    public static string Named(string word) => $"{word}@{Domain}";
 }

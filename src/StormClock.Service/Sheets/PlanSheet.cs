@@ -9,7 +9,7 @@ namespace StormClock.Service.Sheets;
 /// <summary>The plan on paper, complete without power or network (product.md 6).</summary>
 public static class PlanSheet
 {
-    /// <returns>A PDF with its fonts in it.</returns>
+    /// <returns>A PDF with its fonts in it; the same bytes for the same arguments.</returns>
     public static byte[] Of(GardenBook book, Decision decision, Instant now) => Print(SheetWriter.Write(book, decision, now), now);
 
     private static byte[] Print(SheetContent content, Instant now)
@@ -22,7 +22,7 @@ public static class PlanSheet
         foreach (var page in SheetLayout.Pages(content, Measure())) Print(document.AddPage(), page);
         using var bytes = new MemoryStream();
         document.Save(bytes);
-        return bytes.ToArray();
+        return FixedNames.In(bytes.ToArray());
     }
 
     private static void Print(PdfPage paper, Drawing page)

@@ -12,6 +12,8 @@ internal static class Schema
     public const string Standing = "standing";
     public const string JobStates = "jobStates";
     public const string Outbox = "outbox";
+    public const string Enclosures = "enclosures";
+    public const string Calendars = "calendars";
     public const string Pressed = "pressed";
     public const string Feeds = "feeds";
     public const string FeedEntries = "feedEntries";

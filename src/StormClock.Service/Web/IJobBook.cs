@@ -18,6 +18,9 @@ public interface IJobBook
     /// <summary>What the front page shows.</summary>
     Task<NowPage> NowAsync(Instant now);
 
+    /// <summary>The calendar of a token's person as a file; null when garden or person are no longer known.</summary>
+    Task<string?> CalendarAsync(AckToken token);
+
     /// <summary>Whether messages go out and sources still speak.</summary>
     Task<HealthNow> HealthAsync(Instant now);
 }
@@ -62,7 +65,13 @@ public sealed record NowGarden(
 {
     /// <summary>For the time line; null while nothing is planned.</summary>
     public PictureSubject? Picture { get; init; }
+
+    /// <summary>Where each person's calendar is, for the keeper; empty where messages tell it.</summary>
+    public IReadOnlyList<NowCalendar> Calendars { get; init; } = [];
 }
+
+/// <param name="Path">From the front page.</param>
+public sealed record NowCalendar(string PersonName, string Path);
 
 /// <param name="MarkToken">A signed token under which it can be marked, for an installation whose messages carry no links.</param>
 public sealed record NowJob(BriefJob Job, string? MarkToken);

@@ -17,7 +17,7 @@ internal static class LinkEndpoints
     public static async Task<IResult> ShowAsync(string token, IJobBook book, AckKeyRing keys, IClock clock)
     {
         var now = clock.GetCurrentInstant();
-        var reading = AckToken.Read(token, keys.Keys, now);
+        var reading = Read(token, keys, now);
         if (reading.Token is not { } link) return Notices.For(reading.Verdict);
 
         return await book.LookAsync(link, now) is { } page ? Page(token, link, page, now) : Notices.NoLongerKnown;
@@ -27,7 +27,7 @@ internal static class LinkEndpoints
         string token, HttpContext context, IJobBook book, AckKeyRing keys, IClock clock, IAntiforgery antiforgery)
     {
         var now = clock.GetCurrentInstant();
-        var reading = AckToken.Read(token, keys.Keys, now);
+        var reading = Read(token, keys, now);
         if (reading.Token is not { } link) return Notices.For(reading.Verdict);
         if (await ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread;
         if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale;
@@ -40,6 +40,10 @@ internal static class LinkEndpoints
         context.Response.Headers.Location = token;
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
     }
+
+    /// <summary>A calendar's address is good for nothing here.</summary>
+    private static AckReading Read(string token, AckKeyRing keys, Instant now) =>
+        AckToken.Read(token, keys.Keys, now) is { Token: not { Purpose: AckPurpose.Calendar } } reading ? reading : new(AckVerdict.NotOurs, null);
 
     private static RazorComponentResult<LinkView> Page(
         string token, AckToken link, LinkPage page, Instant now) => new(new Dictionary<string, object?>

@@ -27,12 +27,18 @@ public sealed class LinkMaker(Uri? pagesAddress, AckKey key)
     /// <summary>For saying "I am in" when the garden is closed.</summary>
     public string? ForIndoors(Reminder reminder) => Link(reminder, AckPurpose.Indoors, "");
 
+    /// <summary>Where the reader's jobs can be had as a calendar.</summary>
+    public string? ForCalendar(Reminder reminder) =>
+        pagesAddress is null ? null : Below(pagesAddress, CalendarLinks.Path(reminder.Key.GardenId, reminder.Key.PersonId, key));
+
     private string? Link(Reminder reminder, AckPurpose purpose, string subject)
     {
         if (pagesAddress is null) return null;
 
         var name = reminder.Key;
         var token = new AckToken(purpose, name.GardenId, name.EpisodeId, name.PersonId, subject, reminder.Moment + Life);
-        return $"{pagesAddress.AbsoluteUri.TrimEnd('/')}/j/{token.Sign(key)}";
+        return Below(pagesAddress, $"j/{token.Sign(key)}");
     }
+
+    private static string Below(Uri pages, string path) => $"{pages.AbsoluteUri.TrimEnd('/')}/{path}";
 }

@@ -37,6 +37,7 @@ public static class StormPages
         var link = routes.MapGroup("/j/{token}").RequireRateLimiting(LinkLimit);
         link.MapMethods("", reading, LinkEndpoints.ShowAsync);
         link.MapPost("", LinkEndpoints.AnswerAsync).WithMetadata(new Microsoft.AspNetCore.Mvc.RequestSizeLimitAttribute(LinkEndpoints.LargestForm));
+        routes.MapMethods("/c/{token}.ics", reading, CalendarEndpoints.ShowAsync).RequireRateLimiting(LinkLimit);
         routes.MapMethods("/", reading, FrontEndpoints.ShowAsync);
         routes.MapMethods("/health", reading, FrontEndpoints.HealthAsync);
         routes.MapMethods("/" + Stylesheet.Name, reading, Stylesheet.Serve);

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using StormClock.Core.Acknowledgements;
 using StormClock.Core.Garden;
 using StormClock.Service.Outbox;
+using StormClock.Service.Tests.Calendars;
 
 namespace StormClock.Service.Tests.EndToEnd;
 
@@ -38,8 +39,60 @@ public partial class PracticeRehearsalTests(PracticeRun run) : IClassFixture<Pra
     }
 
     [Fact]
-    public void Letters_OfOneEpisode_HangTogether() =>
-        Assert.Single(run.Server.Letters.Select(letter => letter.InReplyTo).Distinct());
+    public void Letters_OfOneEpisodeToOnePerson_HangTogether()
+    {
+        var threads = run.Server.Letters.Select(letter => (To: letter.To.Mailboxes.Single().Address, Root: letter.InReplyTo)).Distinct().ToList();
+        Assert.Equal(2, threads.Count);
+        Assert.Equal(threads.Select(thread => thread.To).Distinct(), threads.Select(thread => thread.To));
+        Assert.Equal(2, threads.Select(thread => thread.Root).Distinct().Count());
+        Assert.All(run.Server.Letters, letter => Assert.Equal([letter.InReplyTo!], letter.References.ToList()));
+    }
+
+    /// <summary>As it arrives: whoever has jobs gets them as entries, the gardener the whole plan as a sheet, and nobody anything else.</summary>
+    [Fact]
+    public void Letters_WithJobsBeforeTheStorm_CarryCalendarAndSheet()
+    {
+        foreach (var entry in Sent)
+        {
+            var asks = entry.JobIds.Count > 0 && entry.Reason is "StageChanged" or "WorkDay" or "OrderChanged";
+            var parts = Letter(entry).Attachments.Cast<MimeKit.MimePart>().ToList();
+            Assert.Equal(asks && entry.PersonId == "gardener" ? 1 : 0, parts.Count(part => part.ContentType.MimeType == "application/pdf"));
+            if (asks) Assert.Single(parts, part => part.ContentType.MimeType == "text/calendar");
+            Assert.All(parts, part => Assert.Contains(part.FileName, (string[])["garden-work.ics", "storm-plan.pdf"]));
+            foreach (var part in parts.Where(part => part.FileName == "storm-plan.pdf")) Assert.InRange(Bytes(part).Length, 10_000, 200_000);
+        }
+    }
+
+    /// <summary>A calendar program that takes in every letter in order: sequences never fall, a change always brings a higher one, and nothing stands once the garden is closed.</summary>
+    [Fact]
+    public void Letters_TakenIntoACalendar_KeepItInLineToTheEnd()
+    {
+        var taken = new Dictionary<string, CheckedEvent>();
+        var (raised, cancelled) = (0, 0);
+        foreach (var entry in Sent.OrderBy(entry => entry.Settled))
+        {
+            foreach (var told in Letter(entry).Attachments.OfType<MimeKit.MimePart>().Where(part => part.FileName == "garden-work.ics").SelectMany(part => Read(part).Events))
+            {
+                if (taken.TryGetValue(told.Uid, out var before))
+                {
+                    Assert.True(told.Sequence >= before.Sequence);
+                    if (told.Sequence == before.Sequence) Assert.Equal(before, told);
+                    else raised++;
+                }
+
+                if (told.Status == "CANCELLED") cancelled++;
+                taken[told.Uid] = told;
+            }
+
+            if (entry.Message.Subject.StartsWith("Stop now", StringComparison.Ordinal))
+            {
+                var ahead = taken.Values.Where(told => told.End > entry.Settled && Uids(entry.PersonId).Contains(told.Uid));
+                Assert.All(ahead, told => Assert.Equal("CANCELLED", told.Status));
+            }
+        }
+
+        Assert.True(raised > 20 && cancelled > 10, $"{raised} raised, {cancelled} cancelled");
+    }
 
     /// <summary>Jobs before the storm each have a link of their own, which is good for exactly that person and job, in both forms of the letter.</summary>
     [Fact]
@@ -128,6 +181,27 @@ public partial class PracticeRehearsalTests(PracticeRun run) : IClassFixture<Pra
         var zone = DateTimeZoneProviders.Tzdb["America/New_York"];
         var perDay = Sent.Where(entry => !entry.Urgent).GroupBy(entry => (entry.PersonId, entry.Settled!.Value.InZone(zone).Date));
         Assert.All(perDay, day => Assert.InRange(day.Count(), 1, 6));
+    }
+
+    private MimeKit.MimeMessage Letter(OutboxEntry entry) => run.Server.Letters.Single(letter => letter.MessageId == entry.Message.MessageId);
+
+    private HashSet<string> Uids(string person) =>
+        [.. Sent.Where(entry => entry.PersonId == person).SelectMany(entry => Letter(entry).Attachments.OfType<MimeKit.MimePart>())
+            .Where(part => part.FileName == "garden-work.ics").SelectMany(part => Read(part).Events).Select(told => told.Uid)];
+
+    private static CheckedCalendar Read(MimeKit.MimePart part)
+    {
+        Assert.Equal(("utf-8", "PUBLISH"), (part.ContentType.Charset, part.ContentType.Parameters["method"]));
+        var read = CheckedCalendar.Read(Bytes(part));
+        Assert.Equal("PUBLISH", read.Method);
+        return read;
+    }
+
+    private static byte[] Bytes(MimeKit.MimePart part)
+    {
+        using var bytes = new MemoryStream();
+        part.Content!.DecodeTo(bytes, TestContext.Current.CancellationToken);
+        return bytes.ToArray();
     }
 
     private List<string?> Keys(string kind) => [.. run.Events.Where(entry => Kind(entry) == kind).Select(entry => Text(entry, "key"))];

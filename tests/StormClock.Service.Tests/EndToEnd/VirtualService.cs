@@ -38,6 +38,9 @@ internal sealed class VirtualService : IAsyncDisposable
     /// <summary>Everything that happened, in order.</summary>
     public ConcurrentQueue<JournalEntry> Said { get; } = [];
 
+    /// <summary>Of the pages.</summary>
+    public Uri Address => new(host.Urls.Single());
+
     public Instant Now => Instant.FromDateTimeOffset(time.GetUtcNow());
 
     /// <summary>Starts at a time and takes the first turn.</summary>

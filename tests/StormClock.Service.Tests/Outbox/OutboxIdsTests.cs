@@ -33,11 +33,12 @@ public class OutboxIdsTests
     }
 
     [Fact]
-    public void For_OneEpisode_IsOneThreadAndAnotherEpisodeAnother()
+    public void For_OneEpisodeOfOnePerson_IsOneThreadAndAnyOtherAnother()
     {
         var thread = OutboxIds.For(Key, "folder").ThreadId;
 
-        Assert.Equal(thread, OutboxIds.For(Key with { PersonId = "ben", Occasion = "x", Reason = ReminderReason.Recheck }, "folder").ThreadId);
+        Assert.Equal(thread, OutboxIds.For(Key with { Occasion = "x", Reason = ReminderReason.Recheck }, "folder").ThreadId);
         Assert.NotEqual(thread, OutboxIds.For(Key with { EpisodeId = "2027-2" }, "folder").ThreadId);
+        Assert.NotEqual(thread, OutboxIds.For(Key with { PersonId = "ben" }, "folder").ThreadId);
     }
 }

@@ -26,6 +26,16 @@ public class PlanSheetTests
         Assert.All(book.People, person => Assert.Contains(Squeezed(person.Name), text, StringComparison.Ordinal));
     }
 
+    /// <summary>Letters carry sheets, and what is written again after a crash must be the same.</summary>
+    [Fact]
+    public void Bytes_SamePlan_AreTheSameAndOfAnotherMinuteOthers()
+    {
+        var decision = Decided(InventedPlans.Of(InventedPlans.TernHook), Stage.MainWork);
+        var first = PlanSheet.Of(InventedPlans.TernHook, decision, Now);
+        Assert.Equal(first, PlanSheet.Of(InventedPlans.TernHook, decision, Now));
+        Assert.NotEqual(first, PlanSheet.Of(InventedPlans.TernHook, decision, Now + Duration.FromMinutes(1)));
+    }
+
     /// <summary>US letter 612 by 792 points, A4 595 by 842.</summary>
     [Theory]
     [InlineData("tern-hook", 612, 792)]

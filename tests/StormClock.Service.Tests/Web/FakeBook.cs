@@ -48,6 +48,10 @@ internal sealed class FakeBook : IJobBook
 
     public Task<NowPage> NowAsync(Instant now) => Task.FromResult(Now);
 
+    public Func<AckToken, string?> Calendar { get; set; } = _ => null;
+
+    public Task<string?> CalendarAsync(AckToken token) => Task.FromResult(Calendar(token));
+
     public Task<HealthNow> HealthAsync(Instant now) => Task.FromResult(Health);
 
     private static JobProgress Progress(JobAnswer? answer) => answer switch

@@ -35,25 +35,6 @@ internal sealed class LetterContext(Reminder reminder, LinkMaker links)
     /// <summary>After the storm every message about work is the recheck list, whatever called for it.</summary>
     public bool IsRecheck => Brief.Stage == Stage.Recheck || Brief.Why == ReminderReason.Recheck;
 
-    /// <summary>
-    /// The jobs that may be shown. The plan keeps its jobs before leave-by and the stop; should one slip through, it is
-    /// not passed on to a person, nor a last start that would end after them (product.md 7.1, 7.2).
-    /// </summary>
-    public IReadOnlyList<BriefJob> Jobs =>
-        Limit is { } limit ? [.. Brief.Jobs.Where(job => !(Ends(job) > limit)).Select(job => StartsInTime(job, limit))] : Brief.Jobs;
-
-    /// <summary>The earlier of leave-by and the stop; after the storm neither is given.</summary>
-    private Instant? Limit => (Brief.LeaveBy, Brief.StopEarliest) switch
-    {
-        ({ } leave, { } stop) => Instant.Min(leave, stop),
-        var (leave, stop) => leave ?? stop,
-    };
-
-    private static Instant? Ends(BriefJob job) => job.Start + Duration.FromMinutes(job.Minutes);
-
-    private static BriefJob StartsInTime(BriefJob job, Instant limit)
-    {
-        var latest = limit - Duration.FromMinutes(job.Minutes);
-        return job.StartBy > latest ? job with { StartBy = latest } : job;
-    }
+    /// <summary>The jobs that may be shown.</summary>
+    public IReadOnlyList<BriefJob> Jobs => ToldWork.Keep(Brief.Jobs, ToldWork.Limit(Brief.LeaveBy, Brief.StopEarliest));
 }

@@ -32,6 +32,7 @@ internal sealed class WorkLetter : ILetter
         .. SmallSections.Changed(context),
         .. SmallSections.Cautions(context),
         .. LinkSection.Of(context),
+        .. CalendarSection.Of(context),
         SmallSections.Next(context, SmallSections.Sheet),
     ];
 

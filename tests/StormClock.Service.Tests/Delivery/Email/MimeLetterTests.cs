@@ -19,6 +19,36 @@ public class MimeLetterTests
         Assert.Equal(["text/plain", "text/html"], Assert.IsType<MultipartAlternative>(letter.Body).Select(part => part.ContentType.MimeType));
     }
 
+    /// <summary>Asks the keeper, and is no link of ours: pressing it marks nothing.</summary>
+    [Fact]
+    public void Build_Sample_CanBeUnsubscribedByAskingTheKeeper()
+    {
+        var letter = Parse(Bytes(Letters.Sample));
+        Assert.Equal("<mailto:box@garden.example?subject=Stop%20garden%20messages%20to%20ada%40garden.example>", letter.Headers[HeaderId.ListUnsubscribe]);
+        Assert.DoesNotContain(letter.Headers, header => header.Field.Equals("List-Unsubscribe-Post", StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>The parts by another route than the library that wrote them: cut at the boundaries, decoded by the framework.</summary>
+    [Fact]
+    public void Build_WithEnclosures_HasThemBehindTheWords()
+    {
+        var pdf = Enumerable.Range(0, 5000).Select(at => (byte)(at * 7)).ToArray();
+        var message = Letters.Sample with
+        {
+            Enclosures = [new("garden-work.ics", "text/calendar; charset=utf-8; method=PUBLISH", "BEGIN:VCALENDAR\r\nX:größe\r\n"u8.ToArray()), new("storm-plan.pdf", "application/pdf", pdf)],
+        };
+        var text = System.Text.Encoding.ASCII.GetString(Bytes(message)).ReplaceLineEndings("\n");
+        var boundary = System.Text.RegularExpressions.Regex.Match(text, "^Content-Type: multipart/mixed;\\s+boundary=\"?([^\"\\s]+)", System.Text.RegularExpressions.RegexOptions.Multiline).Groups[1].Value;
+        var parts = text.Split($"\n--{boundary}");
+        Assert.Equal(5, parts.Length);
+        Assert.Equal("--\n", parts[^1]);
+        Assert.StartsWith("\nContent-Type: multipart/alternative", parts[1], StringComparison.Ordinal);
+        Assert.Equal(message.Enclosures[0].Bytes.ToArray(), Decoded(parts[2], "text/calendar; charset=utf-8; method=PUBLISH", "garden-work.ics"));
+        Assert.Equal(pdf, Decoded(parts[3], "application/pdf", "storm-plan.pdf"));
+        Assert.Equal(Bytes(message), Bytes(message));
+        Assert.Equal(Letters.Sample.Text, Parse(Bytes(message)).TextBody!.ReplaceLineEndings("\n"));
+    }
+
     [Fact]
     public void Build_Twice_GivesTheSameBytes() => Assert.Equal(Bytes(Letters.Sample), Bytes(Letters.Sample));
 
@@ -54,6 +84,15 @@ public class MimeLetterTests
     [Fact]
     public void Build_WithoutADate_IsABug() =>
         Assert.Throws<ArgumentException>(() => MimeLetter.Build(Letters.Sample with { Dated = default }, Letters.From));
+
+    private static byte[] Decoded(string part, string type, string name)
+    {
+        var (head, body) = (part.Split("\n\n")[0], part.Split("\n\n")[1]);
+        Assert.Contains($"Content-Type: {type}", System.Text.RegularExpressions.Regex.Replace(head, "\n\\s+", " "), StringComparison.Ordinal);
+        Assert.Contains($"Content-Disposition: attachment; filename={name}", head, StringComparison.Ordinal);
+        Assert.Contains("Content-Transfer-Encoding: base64", head, StringComparison.Ordinal);
+        return Convert.FromBase64String(body.Replace("\n", "", StringComparison.Ordinal));
+    }
 
     private static byte[] Bytes(Outgoing message)
     {
