@@ -3,26 +3,29 @@ using StormClock.Core.Tests.Hazards;
 
 namespace StormClock.Benchmarks;
 
-/// <summary>An invented garden of the size of the larger practice garden: two sites, two people, 60 jobs.</summary>
+/// <summary>Invented gardens: one of the size of the larger practice garden (two sites, two people, 60 jobs), and a very large one.</summary>
 internal static class BenchGarden
 {
-    private const int Items = 40;
     private static readonly JobKind[] Kinds = [JobKind.Tie, JobKind.LayFlat, JobKind.Move, JobKind.TakeDown, JobKind.WeighDown];
 
-    public static GardenBook Book { get; } = Make();
+    public static GardenBook Book { get; } = Make(40, [Person("gardener", PersonRole.Gardener, 7, 12), Person("helper", PersonRole.Helper, 9, 18)]);
 
-    private static GardenBook Make()
+    /// <summary>300 jobs, six people.</summary>
+    public static GardenBook Large { get; } =
+        Make(200, [.. Enumerable.Range(0, 6).Select(i => Person($"person-{i}", i == 0 ? PersonRole.Gardener : PersonRole.Helper, 7 + i % 3, 15 + i))]);
+
+    private static GardenBook Make(int items, IReadOnlyList<Person> people)
     {
         var at = SampleStorms.FortMyers;
         return new(
             "bench", "Bench", DateTimeZoneProviders.Tzdb["America/New_York"], UnitSystem.UsCustomary, true,
-            [Person("gardener", PersonRole.Gardener, 7, 12), Person("helper", PersonRole.Helper, 9, 18)],
+            people,
             [
                 new("house", "House", at, Terrain.Suburb, new Dictionary<string, int> { ["field"] = 15 }, []),
                 new("field", "Field", new(at.LatDeg + 0.1, at.LonDeg + 0.05), Terrain.OpenFarmland, new Dictionary<string, int> { ["house"] = 15 }, []),
             ],
             [.. Enumerable.Range(0, 8).Select(i => new Area($"area-{i}", $"Area {i}", i % 3 == 0 ? "field" : "house", Exposure.Open))],
-            [.. Enumerable.Range(0, Items).Select(ItemOf)],
+            [.. Enumerable.Range(0, items).Select(ItemOf)],
             [new("cord", 60, "m")],
             [new("shed", "Shed", "house", 6, 12)],
             WorkLimit.Defaults);

@@ -4,6 +4,12 @@ using BenchmarkDotNet.Diagnosers;
 using BenchmarkDotNet.Running;
 using StormClock.Benchmarks;
 
+if (args is ["peak", var kind])
+{
+    FeedPeak.Print(kind);
+    return;
+}
+
 var config = DefaultConfig.Instance
     .AddDiagnoser(MemoryDiagnoser.Default)
     .AddColumn(StatisticColumn.Median, StatisticColumn.P95);

@@ -14,7 +14,8 @@ namespace StormClock.Core;
 /// same input gives the same decision; an instance only remembers wind members already computed, since thousands of them per
 /// advisory and site are worth keeping.
 /// </summary>
-public sealed class StormDesk
+/// <param name="quiet">Hours in which only urgent messages go out; null for none.</param>
+public sealed class StormDesk(QuietHours? quiet = null)
 {
     /// <summary>How far ahead work is planned (the reach of the forecasts).</summary>
     private static readonly Duration Horizon = Duration.FromHours(120);
@@ -35,21 +36,25 @@ public sealed class StormDesk
         IReadOnlyList<SourceSilence>? silences = null)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
-        var valued = worths.Of(garden, timeline.Winds);
+        var valued = worths.Of(garden, timeline.Winds, timeline.Water);
         var (outlook, next, plan) = Judge(timeline, valued, standing, jobStates);
         var stage = next.Stage;
         var sameEpisode = stage.EpisodeId == standing.Stage.EpisodeId;
         var states = sameEpisode ? jobStates : new Dictionary<string, JobState>();
 
         var working = stage.Stage is > Stage.NothingDue and < Stage.GardenClosed;
-        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(valued, outlook, states, now);
+        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(valued, outlook, states, next.Announced, now);
         if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden) };
 
         var situation = new Situation(
             garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, new(StageCause.Order, outlook.Source.Official ?? outlook.Source.Forecast, outlook.Source.OfficialIssued, At: outlook.LeaveBy),
-            RecheckBy(garden, next.UnsafeUntil), working && timeline.Stale ? timeline.Leading!.Issued : null,
+            RecheckBy(garden, next.UnsafeUntil), working && timeline.IsStale ? timeline.Leading!.Issued : null,
             AfterList(garden, stage, states), sentAt, now)
-        { Silences = silences ?? [] };
+        {
+            Quiet = quiet,
+            Silences = silences ?? [],
+            Started = states.Values.Where(state => state.Progress == JobProgress.Started).Select(state => state.JobId).ToHashSet(),
+        };
         return new(
             next, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
             Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));
@@ -69,7 +74,7 @@ public sealed class StormDesk
         var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
         var unsafeUntil = UnsafeUntil(standing, timeline, outlook);
 
-        var plan = outlook.WorkMatters ? PlanWork(valued, outlook, jobStates, now) : null;
+        var plan = outlook.WorkMatters ? PlanWork(valued, outlook, jobStates, standing.Announced, now) : null;
         var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
         var stage = StageRules.Next(garden.Id, standing.Stage, signs);
         if (stage.EpisodeId is null) return (outlook, new(stage, HeldStop.None, Announced.Nothing, false, null), plan);
@@ -90,8 +95,11 @@ public sealed class StormDesk
         return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 
-    private static GardenPlan PlanWork(ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Instant now) =>
-        Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave });
+    private static GardenPlan PlanWork(
+        ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Announced told, Instant now) =>
+        outlook.WorkMatters
+            ? Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave, Before = told.Plan() })
+            : Planner.Plan(new(RainWork.Of(garden.Book), states, RainWork.Stops(garden.Book, outlook.Rain), now, now + Horizon));
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>
     private static Instant? FirstMainStartBy(GardenPlan? plan) =>

@@ -1,4 +1,5 @@
 using Quartz;
+using StormClock.Core;
 using StormClock.Core.Acknowledgements;
 using StormClock.Service.Delivery;
 using StormClock.Service.Desk;
@@ -63,6 +64,7 @@ internal static class Composition
         services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
+        services.AddSingleton(new StormDesk(plan.Quiet));
         services.AddSingleton<GardenDesk>();
         services.AddSingleton(plan.Channel);
         services.AddSingleton<Dispatcher>();

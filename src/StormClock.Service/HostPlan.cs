@@ -1,3 +1,4 @@
+using StormClock.Core.Reminders;
 using StormClock.Service.Delivery;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
@@ -23,4 +24,8 @@ internal sealed record HostPlan(
     Duration ListenEvery,
     Instant FirstListen,
     int LinksPerMinute,
-    bool Practice);
+    bool Practice)
+{
+    /// <summary>Hours in which only urgent messages go out; null for none.</summary>
+    public QuietHours? Quiet { get; init; }
+}

@@ -267,6 +267,130 @@ public class StormDeskTests
     }
 
     /// <summary>Keeps what the service would keep between decisions.</summary>
+    /// <summary>Every three hours from issue.</summary>
+    private static PointForecast Local(Instant issued, params double[] gustsMps) => new(
+        "the office", Alerts.Home.At, issued,
+        [.. gustsMps.Select((gust, i) => new ForecastPeriod(issued + Duration.FromHours(3 * i), issued + Duration.FromHours(3 * i + 3), gust / 1.6, gust, null))]);
+
+    /// <summary>A gale that is no cyclone: from the point forecast alone to work, closed, and look afterwards.</summary>
+    [Fact]
+    public void Decide_GaleByAPointForecastAlone_GoesThroughTheStages()
+    {
+        var desk = new Desk(Book);
+        var ledger = Alerts.Ledger(Local(Morning, [5, 5, 5, 6, 8, 10, 12, 16, 26, 32, 32, 26, 12, 8, 6, 5, 5, 5, 5, 5]));
+        var first = desk.At(ledger, Morning);
+        Assert.Equal((Stage.MainWork, true, "point forecast by the office"), (first.Standing.Stage.Stage, first.Standing.Stage.Reason.IsLocal, first.Standing.Stage.Reason.Source));
+        Assert.NotEmpty(first.Plan!.Jobs);
+        Assert.All(first.Plan.Jobs, job => Assert.True(job.End <= Morning + Duration.FromHours(24)));
+
+        var newer = Morning + Duration.FromHours(23);
+        ledger = ledger.With(Local(newer, [20, 28, 32, 32, 24, 12, 8, 6, 5, 5, 5, 5, 5, 5]), newer);
+        Assert.Equal(Stage.GardenClosed, desk.At(ledger, newer + Duration.FromHours(2)).Standing.Stage.Stage);
+
+        Instant after = newer + Duration.FromHours(24), later = newer + Duration.FromHours(25);
+        ledger = ledger.With(Local(after, [6, 5, 5, 5, 5, 5, 5, 5]), after);
+        desk.At(ledger, after);
+        ledger = ledger.With(Local(later, [6, 5, 5, 5, 5, 5, 5, 5]), later);
+        Assert.Equal(Stage.Recheck, desk.At(ledger, later).Standing.Stage.Stage);
+    }
+
+    [Theory]
+    [InlineData(12)]
+    [InlineData(15)]
+    public void Decide_FreshBreezeByAPointForecast_IsNothing(double gustMps) =>
+        Assert.Equal(Stage.NothingDue, new Desk(Book).At(Alerts.Ledger(Local(Morning, 5, 5, gustMps, gustMps, 8, 5)), Morning).Standing.Stage.Stage);
+
+    /// <summary>A breeze before the storm does not end the work for it, and the point forecast may bring the stop forward but not away.</summary>
+    [Fact]
+    public void Decide_CalmPointForecastUnderACyclone_TakesNothingAway()
+    {
+        var book = Book with { Sites = [Alerts.SiteAt(SampleStorms.FortMyers)] };
+        var now = SampleStorms.Ian16.IssuedAt;
+        var alone = new Desk(book).At(Alerts.Ledger(SampleStorms.Ian16), now);
+        var calm = Local(now, [5, 5, 9, 5, 5, 5, 5, 5]) with { At = SampleStorms.FortMyers };
+        var both = new Desk(book).At(Alerts.Ledger(SampleStorms.Ian16, calm), now);
+        Assert.Equal(alone.Standing.Stage.Stage, both.Standing.Stage.Stage);
+        Assert.True(both.Plan!.WorkStops[WorkClass.Ground].Earliest <= alone.Plan!.WorkStops[WorkClass.Ground].Earliest);
+        Assert.False(both.Standing.Stage.Reason.IsLocal);
+    }
+
+    private static GardenBook WithDrain
+    {
+        get
+        {
+            var book = Book;
+            return book with { Items = [book.Items[0] with { Jobs = [.. book.Items[0].Jobs, Gardens.Job("grate", 20) with { Kind = JobKind.Drain }] }, .. book.Items.Skip(1)] };
+        }
+    }
+
+    /// <summary>Rain alone is for work against water, and ends with the note (limits of science.md 4.3, C).</summary>
+    [Theory]
+    [InlineData(49, Stage.NothingDue)]
+    [InlineData(50, Stage.LookOver)]
+    [InlineData(75, Stage.SlowWork)]
+    [InlineData(125, Stage.MainWork)]
+    public void Decide_RainNoteAlone_IsForWorkAgainstWaterOnly(double mm, Stage stage)
+    {
+        var desk = new Desk(WithDrain);
+        var note = new RainNote("plot", "ada", Morning, Morning + Duration.FromHours(6), mm, 5);
+        var decision = desk.At(Alerts.Ledger(note), Morning);
+        Assert.Equal(stage, decision.Standing.Stage.Stage);
+        if (stage == Stage.NothingDue) return;
+
+        Assert.Equal((StageCause.Rain, (double?)mm), (decision.Standing.Stage.Reason.Cause, decision.Standing.Stage.Reason.RainMm));
+        Assert.Equal(["grate"], decision.Plan!.Jobs.Select(job => job.Job.Id));
+        Assert.True(decision.Plan.Jobs[0].End <= note.From);
+        Assert.Equal(Stage.NothingDue, desk.At(Alerts.Ledger(note), Morning + Duration.FromHours(13)).Standing.Stage.Stage);
+    }
+
+    [Fact]
+    public void Decide_RainByAPointForecast_TakesTheCarefulValue()
+    {
+        // 100 mm in the day: the 80 % value is 100 · e^(0.8416 · 0.5) = 152 mm (science.md 6).
+        var wet = Local(Morning, 5, 5, 5, 5, 5, 5, 5, 5);
+        wet = wet with { Periods = [.. wet.Periods.Select(period => period with { RainMm = 12.5 })] };
+        var decision = new Desk(WithDrain).At(Alerts.Ledger(wet), Morning);
+        Assert.Equal(Stage.MainWork, decision.Standing.Stage.Stage);
+        Assert.Equal(152.3, decision.Standing.Stage.Reason.RainMm!.Value, 0.1);
+    }
+
+    /// <summary>Start by passed and nobody has said a word: once in two hours, to whose work it is, then to everybody; never after done.</summary>
+    [Fact]
+    public void Decide_WorkNotDoneByItsHour_IsToldLateOnceInTwoHours()
+    {
+        // The long job that waits for the short one makes the short one due three hours before its own last start.
+        var book = Book with
+        {
+            Items = [Book.Items[0] with { Jobs = [Gardens.Job("tie", 30, value: 50), Gardens.Job("long", 180, value: 20, after: "tie")] }, Book.Items[1] with { Jobs = [] }],
+        };
+        var desk = new Desk(book);
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new WindNote("plot", "ada", Morning, Alerts.At(8), 40, null));
+        var due = desk.At(ledger, Morning).Plan!.Jobs.Single(job => job.Job.Id == "tie").StartBy + Duration.FromMinutes(15);
+        Assert.Empty(Late(desk.At(ledger, due - Duration.FromMinutes(1))));
+
+        var first = Late(desk.At(ledger, due));
+        Assert.NotEmpty(first);
+        Assert.Equal(first, Late(desk.At(ledger, due + Duration.FromMinutes(5))));
+        desk.Jobs["tie"] = new("tie", JobProgress.Started, due, "ada");
+        Assert.Empty(Late(desk.At(ledger, due + Duration.FromMinutes(10))));
+
+        static List<string> Late(Decision decision) => [.. decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.Late).Select(reminder => reminder.Key.ToString())];
+    }
+
+    /// <summary>An order that was told and is taken back while the storm goes on: said once.</summary>
+    [Fact]
+    public void Decide_LeaveByTakenBack_IsToldOnce()
+    {
+        var desk = new Desk(Book);
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new LeaveByNote("plot", "ada", Morning, Alerts.At(20)));
+        Assert.Contains(desk.At(ledger, Morning).Wanted, reminder => reminder.Key.Reason == ReminderReason.Leave);
+        ledger = ledger.With(new AllClearNote("plot", "ada", Alerts.At(1)), Alerts.At(1));
+        Assert.Equal(2, desk.At(ledger, Alerts.At(1)).Wanted.Count(reminder => reminder.Key.Reason == ReminderReason.OrderLifted));
+        var again = desk.At(ledger, Alerts.At(2)).Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.OrderLifted).ToList();
+        Assert.All(again, reminder => Assert.True(reminder.Moment <= Alerts.At(1)));
+        Assert.DoesNotContain(desk.At(ledger, Alerts.At(2)).Wanted, reminder => reminder.Key.Reason == ReminderReason.Leave);
+    }
+
     private sealed class Desk(GardenBook book)
     {
         private readonly StormDesk desk = new();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StormClock.Core.Garden;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Advisories;
 
@@ -17,13 +18,18 @@ public sealed class AdvisoryLedger
 
     private readonly ImmutableDictionary<string, HeardAdvisory> byId;
 
-    private AdvisoryLedger(ImmutableDictionary<string, HeardAdvisory> byId) => this.byId = byId;
+    private readonly Lazy<IReadOnlyList<HeardAdvisory>> inOrder;
+
+    private AdvisoryLedger(ImmutableDictionary<string, HeardAdvisory> byId)
+    {
+        this.byId = byId;
+        inOrder = new(() => [.. byId.Values.OrderBy(one => one.Advisory.Issued).ThenBy(one => one.Advisory.Id, StringComparer.Ordinal)]);
+    }
 
     public static AdvisoryLedger Empty { get; } = new(ImmutableDictionary.Create<string, HeardAdvisory>(StringComparer.Ordinal));
 
     /// <summary>All messages in order of issue.</summary>
-    public IReadOnlyList<HeardAdvisory> All =>
-        [.. byId.Values.OrderBy(one => one.Advisory.Issued).ThenBy(one => one.Advisory.Id, StringComparer.Ordinal)];
+    public IReadOnlyList<HeardAdvisory> All => inOrder.Value;
 
     /// <summary>With this message too; a message already known changes nothing, not even the time it was first heard.</summary>
     public AdvisoryLedger With(Advisory advisory, Instant heard) =>
@@ -43,6 +49,17 @@ public sealed class AdvisoryLedger
             .OrderBy(newest => newest.StormId, StringComparer.Ordinal),
     ];
 
+    /// <summary>The newest point forecast of each source near a place that still reaches ahead, in order of source.</summary>
+    public IReadOnlyList<PointForecast> PointForecasts(Instant now, GeoPoint place, double withinNmi) =>
+    [
+        .. Known<PointForecast>(now)
+            .Where(forecast => GreatCircle.DistanceNmi(forecast.At, place) <= withinNmi)
+            .GroupBy(forecast => forecast.Source, StringComparer.Ordinal)
+            .Select(source => source.MaxBy(forecast => forecast.IssuedAt)!)
+            .Where(newest => newest.Periods.Count > 0 && newest.Periods[^1].To > now)
+            .OrderBy(newest => newest.Source, StringComparer.Ordinal),
+    ];
+
     /// <summary>Alerts that stand for the site or may concern it, of every subject, in order of issue.</summary>
     public IReadOnlyList<SiteAlert> Alerts(Instant now, Site site) =>
         [.. AllAlerts(now, site).Where(alert => alert.State == AlertState.Stands)];
@@ -54,6 +71,9 @@ public sealed class AdvisoryLedger
     /// <summary>Wind and leave-by notes of the garden that still hold, in order of making.</summary>
     public IReadOnlyList<Note> Notes(Instant now, string gardenId) =>
         [.. StandingNotes.Of([.. Known<Note>(now).Where(note => note.GardenId == gardenId)], now)];
+
+    /// <summary>The newest note of the garden, whether it still holds or not; null when there is none.</summary>
+    public Note? NewestNote(Instant now, string gardenId) => Known<Note>(now).LastOrDefault(note => note.GardenId == gardenId);
 
     /// <summary>When the newest message of any source but hand-made notes was issued; null when there is none.</summary>
     public Instant? NewestContent(Instant now) =>

@@ -109,7 +109,12 @@ public static class AlertBearings
 
     private static bool IsTest(AlertInfo info) =>
         info.EventCodes.Any(code => IsKnownScheme(code) && TestCodes.Contains(code.Code))
-        || Has(info.Event, "monthly test") || Has(info.Event, "weekly test");
+        || Has(info.Event, "monthly test") || Has(info.Event, "weekly test") || Has(info.Event, "test message")
+        || SaysTest(info.Headline) || SaysTest(info.Description);
+
+    /// <summary>Some senders say only in their words that an alert issued as Actual is none.</summary>
+    private static bool SaysTest(string text) =>
+        Has(text, "this is a test") || Has(text, "for test purposes only") || Has(text, "for_test_purposes_only");
 
     private static bool IsKnownScheme(AlertGeocode code) =>
         code.Scheme.Equals("SAME", StringComparison.OrdinalIgnoreCase) || Has(code.Scheme, "NationalWeatherService");

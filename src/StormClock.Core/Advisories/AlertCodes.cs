@@ -1,56 +1,82 @@
-using System.Text.RegularExpressions;
-
 namespace StormClock.Core.Advisories;
 
 /// <summary>
-/// Compares the codes of an alert area with those of a site. A list of codes can only say "not here" to a site that has a
-/// code of the same kind to compare with.
+/// The codes of an alert area, to be compared with those of a site. A list of codes can only say "not here" to a site that
+/// has a code of the same kind to compare with.
 /// </summary>
-internal static partial class AlertCodes
+internal sealed class AlertCodes
 {
-    private enum Kind { Zone, County, Same, Other }
+    [Flags]
+    private enum Kinds { None = 0, Zone = 1, County = 2, Same = 4 }
 
-    public static AlertWhere Of(IReadOnlyList<AlertGeocode> area, IReadOnlyList<string> site)
+    private readonly HashSet<string> codes;
+    private readonly string[] wholes;
+    private readonly string[] parts;
+    private readonly Kinds kinds;
+
+    public AlertCodes(IReadOnlyList<AlertGeocode> area)
     {
-        var sites = site.Select(code => code.Trim()).Where(code => code.Length > 0).ToList();
-        var matches = area.SelectMany(code => sites.Select(own => Of(code.Code, own))).ToList();
-        if (matches.Count == 0) return AlertWhere.MayConcern;
-        if (matches.Contains(AlertWhere.Concerns)) return AlertWhere.Concerns;
-
-        var partly = area.Any(code => sites.Any(own => IsPartOf(code.Code, own)));
-        return partly || !matches.Contains(AlertWhere.Elsewhere) ? AlertWhere.MayConcern : AlertWhere.Elsewhere;
+        codes = area.Select(one => one.Code.Trim()).Where(code => code.Length > 0).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        wholes = [.. codes.Where(IsOfAWhole)];
+        parts = [.. codes.Where(code => KindOf(code) == Kinds.Same && code[0] != '0')];
+        kinds = codes.Aggregate(Kinds.None, (all, code) => all | KindOf(code));
     }
 
-    private static AlertWhere Of(string alert, string own)
+    public AlertWhere Where(IReadOnlyList<string> site)
     {
-        if (alert.Equals(own, StringComparison.OrdinalIgnoreCase) || IsWhole(alert, own)) return AlertWhere.Concerns;
-        var kind = KindOf(alert);
-        return kind != Kind.Other && kind == KindOf(own) ? AlertWhere.Elsewhere : AlertWhere.MayConcern;
+        var comparable = false;
+        var partly = false;
+        for (var i = 0; i < site.Count; i++)
+        {
+            var own = site[i].Trim();
+            if (codes.Contains(own) || IsInAWhole(own)) return AlertWhere.Concerns;
+            var kind = KindOf(own);
+            comparable |= (kinds & kind) != Kinds.None;
+            partly |= kind == Kinds.Same && HasAPart(own);
+        }
+
+        return partly || !comparable ? AlertWhere.MayConcern : AlertWhere.Elsewhere;
+    }
+
+    private bool IsInAWhole(string own)
+    {
+        foreach (var whole in wholes)
+        {
+            if (Covers(whole, own)) return true;
+        }
+
+        return false;
+    }
+
+    private bool HasAPart(string own)
+    {
+        foreach (var part in parts)
+        {
+            if (part.AsSpan(1).SequenceEqual(own.AsSpan(1))) return true;
+        }
+
+        return false;
     }
 
     /// <summary>Codes of a whole state (NCZ000, NCZALL, SAME 037000) or of the whole country (SAME 000000).</summary>
-    private static bool IsWhole(string alert, string own)
+    private static bool IsOfAWhole(string code) =>
+        code.Length == 6 && (code.EndsWith("000", StringComparison.Ordinal) || code.EndsWith("ALL", StringComparison.OrdinalIgnoreCase));
+
+    private static bool Covers(string whole, string own)
     {
-        if (KindOf(own) == Kind.Same) return alert == "000000" || (KindOf(alert) == Kind.Same && alert[1..3] == own[1..3] && alert[3..] == "000");
-        return KindOf(own) is Kind.Zone or Kind.County && alert.Length == 6
-            && alert.StartsWith(own[..3], StringComparison.OrdinalIgnoreCase)
-            && (alert[3..] == "000" || alert[3..].Equals("ALL", StringComparison.OrdinalIgnoreCase));
+        var kind = KindOf(own);
+        if (kind == Kinds.Same) return whole == "000000" || (KindOf(whole) == Kinds.Same && whole.AsSpan(1, 2).SequenceEqual(own.AsSpan(1, 2)));
+        return kind != Kinds.None && whole.AsSpan(0, 3).Equals(own.AsSpan(0, 3), StringComparison.OrdinalIgnoreCase);
     }
 
-    /// <summary>SAME codes with a first digit other than 0 mean a part of the county.</summary>
-    private static bool IsPartOf(string alert, string own) =>
-        KindOf(alert) == Kind.Same && KindOf(own) == Kind.Same && alert[0] != '0' && alert[1..] == own[1..];
-
-    private static Kind KindOf(string code)
+    /// <summary>SAME has six digits, the first of which tells a part of the county where it is not 0; a zone is FLZ065, a county FLC071.</summary>
+    private static Kinds KindOf(string code)
     {
-        if (Same().IsMatch(code)) return Kind.Same;
-        if (!Ugc().IsMatch(code)) return Kind.Other;
-        return code[2] is 'Z' or 'z' ? Kind.Zone : Kind.County;
+        if (code.Length != 6 || !AreDigits(code.AsSpan(3))) return Kinds.None;
+        if (AreDigits(code.AsSpan(0, 3))) return Kinds.Same;
+        if (!char.IsAsciiLetter(code[0]) || !char.IsAsciiLetter(code[1])) return Kinds.None;
+        return code[2] switch { 'Z' or 'z' => Kinds.Zone, 'C' or 'c' => Kinds.County, _ => Kinds.None };
     }
 
-    [GeneratedRegex("^[A-Z]{2}[CZ][0-9]{3}$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Ugc();
-
-    [GeneratedRegex("^[0-9]{6}$")]
-    private static partial Regex Same();
+    private static bool AreDigits(ReadOnlySpan<char> text) => !text.ContainsAnyExceptInRange('0', '9');
 }

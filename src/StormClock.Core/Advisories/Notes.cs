@@ -18,6 +18,27 @@ public sealed record WindNote(string GardenId, string By, Instant Made, Instant 
     public override string Title => $"wind note by {By}";
 }
 
+/// <summary>Rain by hand: counts like the careful value of a forecast.</summary>
+/// <param name="From">It begins no later than this.</param>
+/// <param name="DayMm">Most that may fall in 24 h, mm.</param>
+/// <param name="HourMm">Most that may fall in an hour, mm; null when not said.</param>
+public sealed record RainNote(string GardenId, string By, Instant Made, Instant From, double DayMm, double? HourMm)
+    : Note(GardenId, By, Made)
+{
+    public override string Id => $"note/{GardenId}/rain/{Made:uuuu-MM-dd'T'HH:mm:ss'Z'}";
+
+    public override string Title => $"rain note by {By}";
+}
+
+/// <summary>A level that the water may reach, by hand, with what it is measured from.</summary>
+public sealed record WaterNote(string GardenId, string By, Instant Made, double LevelM, string Datum)
+    : Note(GardenId, By, Made)
+{
+    public override string Id => $"note/{GardenId}/water/{Made:uuuu-MM-dd'T'HH:mm:ss'Z'}";
+
+    public override string Title => $"water note by {By}";
+}
+
 /// <summary>Everybody leaves by this time: outranks every job.</summary>
 public sealed record LeaveByNote(string GardenId, string By, Instant Made, Instant LeaveBy)
     : Note(GardenId, By, Made)

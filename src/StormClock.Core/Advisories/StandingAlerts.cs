@@ -12,16 +12,18 @@ internal sealed class StandingAlerts
     private readonly Site site;
     private readonly List<AlertMessage> messages;
     private readonly ILookup<AlertReference, AlertMessage> followers;
+    private readonly ILookup<string, AlertMessage> byIdentifier;
 
     /// <param name="known">All alerts issued by now.</param>
     public StandingAlerts(IEnumerable<AlertMessage> known, Site site)
     {
         this.site = site;
-        messages = [.. known.Where(message => message.Status == AlertStatus.Actual)];
+        messages = [.. known.Where(message => message.Status == AlertStatus.Actual && WhereOf(message) != AlertWhere.Elsewhere)];
         followers = messages
             .Where(message => message.Type is AlertMessageType.Update or AlertMessageType.Cancel)
             .SelectMany(message => message.References.Distinct().Select(reference => (reference, message)))
             .ToLookup(pair => pair.reference, pair => pair.message);
+        byIdentifier = messages.ToLookup(message => message.Identifier, StringComparer.Ordinal);
     }
 
     /// <summary>Every alert that was ever about the site and was not replaced by a later one about it.</summary>
@@ -38,6 +40,7 @@ internal sealed class StandingAlerts
 
         var where = WhereOf(message);
         var later = followers[new AlertReference(message.Sender, message.Identifier, message.Sent)]
+            .Concat(UpdatesUnderItsIdentifier(message))
             .Where(next => next.Sent > message.Sent && next.Sender == message.Sender && SpeaksFor(next, where))
             .OrderBy(next => next.Sent)
             .ToList();
@@ -47,6 +50,13 @@ internal sealed class StandingAlerts
         var (info, bearing) = Strongest(here);
         return new SiteAlert(message, info, where, bearing, state, until);
     }
+
+    /// <summary>
+    /// Some senders go on under one identifier without a reference. Such an update may continue an alert but not end it, since
+    /// the identifier may also have been used again for something else.
+    /// </summary>
+    private IEnumerable<AlertMessage> UpdatesUnderItsIdentifier(AlertMessage message) =>
+        byIdentifier[message.Identifier].Where(next => next.Type == AlertMessageType.Update && next.References.Count == 0 && !Ends(next));
 
     private static (AlertState State, Instant Until) StateOf(
         List<(AlertInfo Info, AlertWhere Where)> here, Instant sent, Instant? cancelled, Instant now)
@@ -71,7 +81,8 @@ internal sealed class StandingAlerts
     private static (AlertInfo? Info, AlertBearing Bearing) Strongest(List<(AlertInfo Info, AlertWhere Where)> here)
     {
         var bearing = AlertBearings.Strongest(here.Select(one => AlertBearings.Of(one.Info)));
-        return (here.Select(one => one.Info).FirstOrDefault(info => AlertBearings.Of(info) == bearing), bearing);
+        var strongest = here.Select(one => one.Info).Where(info => AlertBearings.Of(info) == bearing);
+        return (strongest.OrderByDescending(IsEnglish).FirstOrDefault(), bearing);
     }
 
     /// <summary>A follower that is itself undecidable ends only what was undecidable before.</summary>
@@ -93,6 +104,9 @@ internal sealed class StandingAlerts
 
     private AlertWhere WhereOf(AlertMessage message) =>
         message.Infos.Count == 0 ? AlertWhere.MayConcern : message.Infos.Max(info => AlertPlace.Of(info, site));
+
+    /// <summary>CAP 1.2 takes an account that names no language for English.</summary>
+    private static bool IsEnglish(AlertInfo info) => info.Language.Length == 0 || info.Language.StartsWith("en", StringComparison.OrdinalIgnoreCase);
 
     private static bool IsAllClear(AlertInfo info) => info.Responses.Contains(AlertResponse.AllClear);
 }

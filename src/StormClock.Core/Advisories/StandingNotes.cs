@@ -3,13 +3,13 @@ namespace StormClock.Core.Advisories;
 /// <summary>Which notes of a garden still hold.</summary>
 internal static class StandingNotes
 {
-    /// <summary>A wind note lapses unless it is made anew (science.md 4.1).</summary>
-    private static readonly Duration WindHolds = Duration.FromHours(12);
+    /// <summary>A note of wind, rain or water lapses unless it is made anew (science.md 4.1).</summary>
+    private static readonly Duration Holding = Duration.FromHours(12);
 
     /// <summary>A leave-by time stays in force for a day after it: nobody comes back to work in between (C).</summary>
     private static readonly Duration LeaveByHolds = Duration.FromHours(24);
 
-    /// <summary>Wind and leave-by notes that no later all-clear note has withdrawn.</summary>
+    /// <summary>Notes that no later all-clear note has withdrawn.</summary>
     public static IEnumerable<Note> Of(IReadOnlyList<Note> made, Instant now)
     {
         var clear = made.OfType<AllClearNote>().Select(note => note.Made).DefaultIfEmpty(Instant.MinValue).Max();
@@ -18,7 +18,7 @@ internal static class StandingNotes
 
     private static bool Holds(Note note, Instant now) => note switch
     {
-        WindNote wind => now < wind.Made + WindHolds,
+        WindNote or RainNote or WaterNote => now < note.Made + Holding,
         LeaveByNote leave => now < leave.LeaveBy + LeaveByHolds,
         _ => false,
     };

@@ -36,6 +36,10 @@ internal static class KnownProduct
     public static bool IsProse(ProductKind kind) =>
         kind is ProductKind.Discussion or ProductKind.PublicAdvisory or ProductKind.CycloneUpdate or ProductKind.WeatherOutlook;
 
+    /// <summary>XML of any kind, but no page for people.</summary>
+    public static bool IsMarkup(ProductKind kind) =>
+        kind is ProductKind.CapAlert or ProductKind.RssFeed or ProductKind.AtomFeed or ProductKind.OtherXml;
+
     public static string NameOf(ProductKind kind) => kind switch
     {
         ProductKind.Empty => "an empty file",

@@ -3,14 +3,21 @@ using StormClock.Core.Garden;
 
 namespace StormClock.Core.Hazards;
 
-/// <summary>What the wind does at one site, all standing storms together.</summary>
-public sealed record SiteWind(Site Site, WindMembers Members);
+/// <summary>What the wind does at one site, all standing storms and point forecasts together.</summary>
+public sealed record SiteWind(Site Site, WindMembers Members)
+{
+    /// <summary>Cyclones alone; null where none stands.</summary>
+    public WindMembers? Cyclones { get; init; }
+
+    /// <summary>Point forecasts alone; null where none stands.</summary>
+    public WindMembers? Local { get; init; }
+}
 
 /// <summary>
 /// Everything that the standing sources say about one garden at one instant: wind by members at each site, alerts, orders
 /// and notes. A pure view of the ledger; silence is shown as silence, never as good news.
 /// </summary>
-/// <param name="Winds">Empty when no cyclone stands.</param>
+/// <param name="Winds">Empty when neither a cyclone nor a point forecast stands.</param>
 /// <param name="Leading">The standing advisory that bears most on the garden; null when none stands.</param>
 /// <param name="LastFinal">The newest last advisory on a storm, though its track may have ended: a storm's last word.</param>
 /// <param name="Alerts">Standing official alerts that concern, or may concern, one of the sites.</param>
@@ -27,28 +34,35 @@ public sealed record HazardTimeline(
     LeaveByNote? LeaveBy,
     IReadOnlyList<WindNote> WindNotes)
 {
-    /// <summary>A full advisory older than this has gone stale (science.md 4.2).</summary>
-    private static readonly Duration AdvisoryLife = Duration.FromHours(9);
-
     /// <summary>Chances of 34 kt by the standing advisories beside the official ones issued with them, where a location is near enough.</summary>
     public IReadOnlyList<OfficialCheck> Official { get; init; } = [];
 
+    /// <summary>Point forecasts that stand for any of the sites, the newest last.</summary>
+    public IReadOnlyList<PointForecast> Points { get; init; } = [];
+
+    /// <summary>Rain entered by hand.</summary>
+    public IReadOnlyList<RainNote> RainNotes { get; init; } = [];
+
+    /// <summary>The newest water level entered by hand; null when there is none.</summary>
+    public WaterNote? Water { get; init; }
+
     /// <summary>The newest full advisory is old though more should have come.</summary>
-    public bool Stale => Leading is { Final: false } && AsOf - Leading.Issued > AdvisoryLife;
+    public bool IsStale => Leading is { Final: false } && Stale.Beyond(Leading, AsOf) > Duration.Zero;
 
     /// <summary>Id of the newest full advisory, or of what ended the threat when none stands.</summary>
-    public string? NewestWord => Leading?.Id ?? LastFinal?.Id ?? (Ended.Count > 0 ? Ended[^1].Message.Id : null);
+    public string? NewestWord => Leading?.Id ?? LastFinal?.Id ?? (Ended.Count > 0 ? Ended[^1].Message.Id : Points.Count > 0 ? Points[^1].Id : NewestNote?.Id);
+
+    /// <summary>The newest note, holding or not.</summary>
+    public Note? NewestNote { get; init; }
 
     /// <summary>No second advisory will confirm the newest word.</summary>
-    public bool IsLastWord => Leading?.Final ?? Alerts.All(alert => !alert.Holds);
+    public bool IsLastWord => Leading?.Final ?? (Points.Count == 0 || Ended.Count > 0 || LastFinal is not null) && Alerts.All(alert => !alert.Holds);
 
     public static HazardTimeline Of(
         AdvisoryLedger ledger, GardenBook book, Instant now, Func<CycloneAdvisory, Site, IReadOnlyList<double>, WindMembers> members)
     {
         var cyclones = ledger.Cyclones(now);
-        var winds = cyclones.Count == 0
-            ? []
-            : book.Sites.Select(site => new SiteWind(site, WindOutlook.Combine([.. cyclones.Select(cyclone => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain)))]))).ToList();
+        var winds = book.Sites.Select(SiteWinds).OfType<SiteWind>().ToList();
         var notes = ledger.Notes(now, book.Id);
         return new(
             now,
@@ -60,8 +74,27 @@ public sealed record HazardTimeline(
             notes.OfType<LeaveByNote>().MinBy(note => note.LeaveBy),
             [.. notes.OfType<WindNote>()])
         {
+            Points = [.. book.Sites.SelectMany(site => ledger.PointForecasts(now, site.At, PointWind.WithinNmi)).Distinct().OrderBy(forecast => forecast.IssuedAt)],
+            NewestNote = ledger.NewestNote(now, book.Id),
+            RainNotes = [.. notes.OfType<RainNote>()],
+            Water = notes.OfType<WaterNote>().LastOrDefault(),
             Official = OfficialCheck.Of(cyclones, ledger.WindProbabilities(now), book.Sites, (cyclone, site) => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain))),
         };
+
+        SiteWind? SiteWinds(Site site)
+        {
+            var thresholds = ClassStops.ThresholdsKt(book.Limits, site.Terrain);
+            var storms = cyclones.Select(cyclone => Stale.Widened(members(cyclone, site, thresholds), Stale.Beyond(cyclone, now), Draws.Default)).ToList();
+            var points = ledger.PointForecasts(now, site.At, PointWind.WithinNmi)
+                .Select(forecast => Stale.Widened(PointWind.Of(forecast, thresholds, Draws.Default), Stale.Beyond(forecast, now), Draws.Default))
+                .ToList();
+            if (storms.Count + points.Count == 0) return null;
+            return new(site, WindOutlook.Combine([.. storms, .. points]))
+            {
+                Cyclones = storms.Count == 0 ? null : WindOutlook.Combine(storms),
+                Local = points.Count == 0 ? null : WindOutlook.Combine(points),
+            };
+        }
     }
 
     /// <summary>

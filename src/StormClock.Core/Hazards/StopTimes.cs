@@ -45,10 +45,21 @@ public sealed class StopTimes
     {
         if (end > notAfter || end > heldTo) return 0;
         if (members is null) return 1;
-        var hours = (end - origin).TotalHours;
-        var stopped = 0;
-        while (stopped < members.Count && members.Arrivals[stopped] < hours) stopped++;
-        return 1 - ((double)stopped / members.Count);
+        return 1 - ((double)StoppedBefore((end - origin).TotalHours) / members.Count);
+    }
+
+    /// <summary>How many of the sorted arrivals come before an hour.</summary>
+    private int StoppedBefore(double hours)
+    {
+        var (low, high) = (0, members!.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (members.Arrivals[middle] < hours) low = middle + 1;
+            else high = middle;
+        }
+
+        return low;
     }
 
     /// <summary>The same stop with work ended at the latest by a time that is held to; what is likely stays as it is.</summary>

@@ -9,16 +9,34 @@ public sealed record WorkStop(Instant? Earliest, Instant? Likely);
 
 /// <summary>One job with its time.</summary>
 /// <param name="StartBy">Latest start that still leaves time for it and all that must follow, at 90 %; rounded down to 15 min.</param>
-/// <param name="ChanceDone">0 to 1, given that the wind comes.</param>
+/// <param name="ChanceDone">0 to 1, given that the wind comes; work may take longer or shorter than the book has it.</param>
 public sealed record PlannedJob(
     Job Job, IReadOnlyList<string> People, Instant Start, Instant End, Instant StartBy, double ChanceDone);
 
 /// <summary>A job that does not fit, with the reason and the cheap thing to do instead.</summary>
 public sealed record LeftOutJob(Job Job, string Why, string? Fallback);
 
-public sealed record Shortage(string Material, double Need, double Have, double Missing, string Unit);
+public sealed record Shortage(string Material, double Need, double Have, double Missing, string Unit)
+{
+    /// <summary>Start of the first planned job that needs it; null when not known.</summary>
+    public Instant? BuyBy { get; init; }
+}
 
-public sealed record StoreUse(string StoreId, double UsedM2, double? FreeM2, double UsedM3, double? FreeM3);
+/// <param name="UsedM2">By the planned jobs and by what has been moved already.</param>
+public sealed record StoreUse(string StoreId, double UsedM2, double? FreeM2, double UsedM3, double? FreeM3)
+{
+    /// <summary>Ids of the planned jobs whose things go here.</summary>
+    public IReadOnlyList<string> Jobs { get; init; } = [];
+
+    /// <summary>Ids of the jobs left out whose things were to go here.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
+}
+
+/// <summary>How a plan departs from the one last told.</summary>
+public enum PlanChangeKind { Earlier, Later, OtherPeople, New, Dropped, Done }
+
+/// <param name="Why">In plain words.</param>
+public sealed record PlanChange(string JobId, PlanChangeKind Kind, string Why);
 
 /// <summary>What to do in which order by when, and what to leave.</summary>
 public sealed record GardenPlan(
@@ -31,4 +49,7 @@ public sealed record GardenPlan(
 {
     /// <summary>Open jobs that are better left than done, with the reason.</summary>
     public IReadOnlyList<LeftOutJob> Leave { get; init; } = [];
+
+    /// <summary>Against the plan last told; empty when none was.</summary>
+    public IReadOnlyList<PlanChange> Changes { get; init; } = [];
 }

@@ -16,11 +16,22 @@ public sealed record PlanRequest(
     /// <summary>Why a job is better left than done, by job id.</summary>
     public IReadOnlyDictionary<string, string> Leave { get; init; } = new Dictionary<string, string>();
 
+    /// <summary>The plan that people were last told, from which this one departs only for a reason; null when none was.</summary>
+    public ToldPlan? Before { get; init; }
+
     public Instant StopOf(Job job) =>
         StopTimesOf(job)?.Earliest is { } stop && stop < Horizon ? stop : Horizon;
 
     public StopTimes? StopTimesOf(Job job) => Stops.GetValueOrDefault((Book.SiteOf(Book.AreaOf(Book.ItemOf(job))).Id, job.Class));
 
-    public bool IsOpen(Job job) =>
-        !States.TryGetValue(job.Id, out var state) || state.Progress is not (JobProgress.Done or JobProgress.Cannot);
+    public bool IsOpen(Job job) => !Is(job, JobProgress.Done) && !Is(job, JobProgress.Cannot);
+
+    public bool Is(Job job, JobProgress progress) => States.TryGetValue(job.Id, out var state) && state.Progress == progress;
 }
+
+/// <summary>What people were told of a job.</summary>
+public sealed record ToldJob(string JobId, Instant Start, IReadOnlyList<string> People);
+
+/// <summary>A plan as it was told.</summary>
+/// <param name="Stops">Earliest stop of each class as told with it.</param>
+public sealed record ToldPlan(IReadOnlyList<ToldJob> Jobs, IReadOnlyDictionary<WorkClass, Instant> Stops);

@@ -5,21 +5,26 @@ namespace StormClock.Core.Plan;
 /// <summary>What the planned work uses up, and what of it is short or does not fit.</summary>
 internal static class Supplies
 {
-    public static IReadOnlyList<Shortage> Short(GardenBook book, IEnumerable<Job> jobs) =>
-        [.. jobs
-            .SelectMany(job => job.Materials)
-            .GroupBy(need => (need.Material, need.Unit))
-            .Select(group => Compare(book, group.Key.Material, group.Key.Unit, group.Sum(need => need.Quantity)))
+    public static IReadOnlyList<Shortage> Short(GardenBook book, IReadOnlyList<PlannedJob> planned) =>
+        [.. planned
+            .SelectMany(job => job.Job.Materials.Select(need => (job.Start, Need: need)))
+            .GroupBy(use => (use.Need.Material, use.Need.Unit))
+            .Select(group => Compare(book, group.Key.Material, group.Key.Unit, group.Sum(use => use.Need.Quantity)) with { BuyBy = group.Min(use => use.Start) })
             .Where(shortage => shortage.Missing > 0)
             .OrderBy(shortage => shortage.Material, StringComparer.Ordinal)];
 
-    public static IReadOnlyList<StoreUse> Stores(GardenBook book, IReadOnlyCollection<Job> jobs) =>
-        [.. book.Stores.Select(store =>
+    public static IReadOnlyList<StoreUse> Stores(PlanRequest request, IReadOnlyList<PlannedJob> planned, IReadOnlyList<LeftOutJob> leftOut) =>
+        [.. request.Book.Stores.Select(store =>
         {
-            var moved = jobs.Where(job => job.StoreId == store.Id).ToList();
-            var usedM2 = moved.Sum(job => job.StoreFloorM2);
-            var usedM3 = moved.Sum(job => job.StoreVolumeM3);
-            return new StoreUse(store.Id, usedM2, store.FloorM2 - usedM2, usedM3, store.VolumeM3 - usedM3);
+            var moved = planned.Select(job => job.Job).Where(job => job.StoreId == store.Id).ToList();
+            var inside = moved.Concat(request.Book.Jobs.Where(job => job.StoreId == store.Id && request.Is(job, JobProgress.Done))).ToList();
+            var usedM2 = inside.Sum(job => job.StoreFloorM2);
+            var usedM3 = inside.Sum(job => job.StoreVolumeM3);
+            return new StoreUse(store.Id, usedM2, store.FloorM2 - usedM2, usedM3, store.VolumeM3 - usedM3)
+            {
+                Jobs = [.. moved.Select(job => job.Id)],
+                LeftOut = [.. leftOut.Select(left => left.Job).Where(job => job.StoreId == store.Id).Select(job => job.Id)],
+            };
         })];
 
     private static Shortage Compare(GardenBook book, string material, string unit, double need)

@@ -5,9 +5,13 @@ namespace StormClock.Core.Plan;
 /// <summary>When a person may do work of a class at a site: light for the class, the person's own hours, days off.</summary>
 internal static class WorkWindows
 {
-    /// <summary>Windows between two instants, in order, not overlapping.</summary>
+    /// <summary>Windows between two instants, in order.</summary>
+    public static IReadOnlyList<Interval> For(GardenBook book, Person person, Site site, WorkClass workClass, Instant from, Instant until) =>
+        For(book, new LightHours(book), person, site, workClass, from, until);
+
+    /// <summary>The same with light that is shared with other people and classes.</summary>
     public static IReadOnlyList<Interval> For(
-        GardenBook book, Person person, Site site, WorkClass workClass, Instant from, Instant until)
+        GardenBook book, LightHours lightHours, Person person, Site site, WorkClass workClass, Instant from, Instant until)
     {
         var windows = new List<Interval>();
         if (until <= from) return windows;
@@ -15,7 +19,7 @@ internal static class WorkWindows
         for (var date = from.InZone(book.Zone).Date; date <= last; date = date.PlusDays(1))
         {
             if (person.DaysOff.Contains(date)) continue;
-            if (WorkLight.On(date, site.At, book.Zone, workClass) is not { } light) continue;
+            if (lightHours.On(date, site, workClass) is not { } light) continue;
             foreach (var hours in OwnHours(book, person, date))
             {
                 if (Overlap(Overlap(light, hours), new Interval(from, until)) is { } window) windows.Add(window);
@@ -30,7 +34,7 @@ internal static class WorkWindows
     {
         if (person.Hours.Count == 0) return [WholeDay(book.Zone, date)];
         return person.Hours
-            .Where(hours => hours.HoldsOn(date))
+            .Where(hours => hours.HoldsOn(date) && hours.From < hours.To)
             .OrderBy(hours => hours.From)
             .Select(hours => new Interval(
                 book.Zone.AtLeniently(date + hours.From).ToInstant(), book.Zone.AtLeniently(date + hours.To).ToInstant()));

@@ -1,4 +1,5 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
 
@@ -17,5 +18,11 @@ public sealed record Announced(
     Instant? ChangedAt,
     IReadOnlyList<string> What)
 {
+    /// <summary>Starts and people as last told; empty in a standing that was kept before they were.</summary>
+    public IReadOnlyList<ToldJob> Jobs { get; init; } = [];
+
+    /// <summary>The plan as last told; null when none was.</summary>
+    public ToldPlan? Plan() => Jobs.Count == 0 ? null : new(Jobs, Stops);
+
     public static Announced Nothing { get; } = new(new Dictionary<WorkClass, Instant>(), new Dictionary<string, Instant>(), 0, null, []);
 }

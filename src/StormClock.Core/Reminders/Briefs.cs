@@ -35,12 +35,13 @@ internal static class Briefs
     /// <summary>Whether the message may speak of work at all: never once the garden is closed or an order holds.</summary>
     private static bool Works(Situation now, ReminderReason why) =>
         now.Plan is not null && !now.OrderInForce && now.Stage.Stage is > Stage.NothingDue and < Stage.GardenClosed
-        && why is ReminderReason.StageChanged or ReminderReason.WorkDay or ReminderReason.OrderChanged or ReminderReason.Leave;
+        && why is ReminderReason.StageChanged or ReminderReason.WorkDay or ReminderReason.OrderChanged or ReminderReason.Leave or ReminderReason.Late or ReminderReason.OrderLifted;
 
     private static IReadOnlyList<BriefJob> Jobs(Situation now, Person person, ReminderReason why)
     {
         if (why is ReminderReason.StandDown or ReminderReason.Recheck) return now.After;
         if (!Works(now, why)) return [];
+        if (why == ReminderReason.Late) return [.. now.Late.Select(late => Line(now.Book, late.Job))];
         return [.. now.Plan!.Jobs
             .Where(job => person.Role == PersonRole.Gardener || job.People.Contains(person.Id))
             .Select(job => Line(now.Book, job))];

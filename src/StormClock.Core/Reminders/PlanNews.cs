@@ -27,6 +27,7 @@ public static class PlanNews
         {
             Stops = plan.WorkStops.Where(stop => stop.Value.Earliest is not null).ToDictionary(stop => stop.Key, stop => stop.Value.Earliest!.Value),
             StartBys = plan.Jobs.ToDictionary(job => job.Job.Id, job => job.StartBy),
+            Jobs = [.. plan.Jobs.Select(job => new ToldJob(job.Job.Id, job.Start, job.People))],
         };
 
     private static List<string> Changes(Announced told, GardenPlan plan)

@@ -28,6 +28,12 @@ public enum ReminderReason
 
     /// <summary>A source whose silence was told is heard again.</summary>
     FeedHeard,
+
+    /// <summary>Work that should have been done by now is not.</summary>
+    Late,
+
+    /// <summary>An order or leave-by that was told holds no more.</summary>
+    OrderLifted,
 }
 
 /// <summary>

@@ -13,6 +13,8 @@ public static class WantedReminders
     private static readonly Duration StageUse = Duration.FromHours(12);
     private static readonly Duration OrderUse = Duration.FromHours(24);
     private static readonly Duration RecheckUse = Duration.FromHours(36);
+    private static readonly Duration LateEvery = Duration.FromHours(2);
+    private static readonly int[] LaterRechecks = [3, 7, 30];
     private static readonly Duration ChangeUse = Duration.FromHours(6);
 
     /// <summary>A day's message is not repeated this soon after another that carried the plan.</summary>
@@ -23,13 +25,13 @@ public static class WantedReminders
         if (now.Stage.EpisodeId is null) return [];
         return [.. now.Book.People
             .Where(person => person.Email is not null)
-            .SelectMany(person => ForPerson(now, person))
-            .Where(reminder => now.Now < reminder.UsefulUntil)];
+            .SelectMany(person => Rationing.Of(ForPerson(now, person).Where(reminder => now.Now < reminder.UsefulUntil), now.Quiet, now.SentAt, now.Now))];
     }
 
     private static IEnumerable<Reminder> ForPerson(Situation now, Person person)
     {
         if (now.Leave || now.OrderInForce) yield return Leave(now, person);
+        else if (Lifted(now, person) is { } lifted) yield return lifted;
         if (now.SilentSince is { } since && now.IsTold(person)) yield return FeedSilent(now, person, since);
         foreach (var reminder in SilenceReminders.For(now, person, (reason, occasion, moment, until) => Make(now, person, reason, occasion, moment, until, urgent: false))) yield return reminder;
         switch (now.Stage.Stage)
@@ -38,7 +40,7 @@ public static class WantedReminders
                 if (now.IsTold(person) || now.After.Count > 0) yield return StandDown(now, person);
                 break;
             case Stage.Recheck:
-                yield return Recheck(now, person);
+                foreach (var recheck in Rechecks(now, person)) yield return recheck;
                 break;
             case Stage.GardenClosed:
                 if (!now.OrderNow) yield return StageChanged(now, person);
@@ -53,6 +55,7 @@ public static class WantedReminders
     private static IEnumerable<Reminder> Work(Situation now, Person person)
     {
         if (!now.IsTold(person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
+        if (Late(now, person) is { } late) yield return late;
         yield return StageChanged(now, person);
         if (WorkDay(now, person) is { } day) yield return day;
         if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person);
@@ -69,7 +72,7 @@ public static class WantedReminders
     private static Reminder? WorkDay(Situation now, Person person)
     {
         var date = now.Now.InZone(now.Book.Zone).Date;
-        if (WorkDays.On(now.Book, person, date) is not { } day) return null;
+        if (now.Plan!.Jobs.Count == 0 || WorkDays.On(now.Book, person, date) is not { } day) return null;
         var until = now.StopEarliest is { } stop ? Instant.Min(day.End, stop) : day.End;
         var key = Key(now, person, ReminderReason.WorkDay, $"{date:uuuu-MM-dd}");
         if (!now.SentAt.ContainsKey(key.ToString()) && (LastTold(now) > day.Moment - PlanJustTold || day.Moment > now.Now)) return null;
@@ -90,11 +93,50 @@ public static class WantedReminders
     private static Reminder Leave(Situation now, Person person) =>
         Make(now, person, ReminderReason.Leave, $"{now.OrderId} {(now.OrderNow ? "now" : "ahead")}", now.Now, now.Now + OrderUse, urgent: true);
 
+    /// <summary>
+    /// Told of an order or leave-by in this episode, and none holds now: once. A stand down, a closed garden and a recheck say it themselves.
+    /// </summary>
+    private static Reminder? Lifted(Situation now, Person person)
+    {
+        if (now.Stage.Stage is Stage.NothingDue or Stage.GardenClosed or Stage.Recheck) return null;
+        var told = Sent(now, person, ReminderReason.Leave).OrderBy(sent => sent.At).LastOrDefault();
+        return told.Occasion is null ? null : Make(now, person, ReminderReason.OrderLifted, told.Occasion, told.At, now.Now + StageUse, urgent: true);
+    }
+
+    /// <summary>
+    /// One message that lists all late work, at most one in two hours: to those whose work it is, and when two more hours have
+    /// gone by to everybody.
+    /// </summary>
+    private static Reminder? Late(Situation now, Person person)
+    {
+        var late = now.Late.Where(job => job.Job.People.Contains(person.Id) || job.Since >= LateEvery).ToList();
+        if (late.Count == 0) return null;
+        var last = Sent(now, person, ReminderReason.Late).OrderBy(sent => sent.At).LastOrDefault();
+        var occasion = last.Occasion is not null && now.Now - last.At < LateEvery ? last.Occasion : $"{now.Now:uuuu-MM-dd'T'HH'Z'}";
+        return Make(now, person, ReminderReason.Late, occasion, now.Now, Instant.Min(now.Now + LateEvery, now.StopEarliest ?? Instant.MaxValue), urgent: true);
+    }
+
+    /// <summary>Occasions of the messages that were sent to a person for a reason in this episode.</summary>
+    private static IEnumerable<(string? Occasion, Instant At)> Sent(Situation now, Person person, ReminderReason reason)
+    {
+        var begin = $"{now.Book.Id}|{now.Stage.EpisodeId}|{person.Id}|{reason}|";
+        return now.SentAt.Where(sent => sent.Key.StartsWith(begin, StringComparison.Ordinal)).Select(sent => ((string?)sent.Key[begin.Length..sent.Key.LastIndexOf('|')], sent.Value));
+    }
+
     private static Reminder StandDown(Situation now, Person person) =>
         Make(now, person, ReminderReason.StandDown, $"{now.Stage.Changes}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);
 
-    private static Reminder Recheck(Situation now, Person person) =>
-        Make(now, person, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);
+    /// <summary>At once, and again after 3, 7 and 30 days while something is open; the last one always, for the book.</summary>
+    private static IEnumerable<Reminder> Rechecks(Situation now, Person person)
+    {
+        yield return Make(now, person, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);
+        if (!now.IsTold(person)) yield break;
+        foreach (var days in LaterRechecks)
+        {
+            var at = now.Stage.Since + Duration.FromDays(days);
+            if (at <= now.Now && (now.After.Count > 0 || days == LaterRechecks[^1])) yield return Make(now, person, ReminderReason.Recheck, $"day-{days}", at, at + RecheckUse, urgent: false);
+        }
+    }
 
     private static Reminder FeedSilent(Situation now, Person person, Instant since) =>
         Make(now, person, ReminderReason.FeedSilent, $"{since:uuuu-MM-dd'T'HH:mm'Z'}", now.Now, now.Now + StageUse, urgent: false);

@@ -2,6 +2,7 @@ using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
 using StormClock.Core.Hazards;
 using StormClock.Core.Units;
+using StormClock.Core.Water;
 
 namespace StormClock.Core.Stages;
 
@@ -31,6 +32,11 @@ public sealed record GardenOutlook(
     /// <summary>Below this nothing is planned (half the lowest stage limit).</summary>
     private const double LeastChance = 0.05;
 
+    /// <summary>Rain to be ready for at the wettest site.</summary>
+    public RainOutlook Rain { get; init; } = RainOutlook.None;
+
+    private const double LeastLocalChance = 0.25;
+
     public bool WorkMatters => Chance >= LeastChance || Warned || Unmatched || LeaveBy is not null;
 
     /// <summary>Earliest reasonable stop of ground work at any site; null when it (almost) never comes.</summary>
@@ -43,8 +49,11 @@ public sealed record GardenOutlook(
     public static GardenOutlook Of(HazardTimeline timeline, GardenBook garden)
     {
         var now = timeline.AsOf;
-        var gale = Worst(timeline, site => WindSoon.At(site.Members, Wind.GaleKt, now));
-        var ground = Worst(timeline, site => WindSoon.At(site.Members, ClassStops.MarineKt(garden.Limits[WorkClass.Ground], site.Site.Terrain), now));
+        var cyclone = Worst(timeline, site => site.Cyclones is { } members ? WindSoon.At(members, Wind.GaleKt, now) : WindSoon.Never);
+        var local = LocalWind(timeline, garden);
+        var isLocal = local.Chance > cyclone.Chance;
+        var gale = isLocal ? local : cyclone;
+        var ground = GroundWind(timeline, garden);
         var alert = AlertSigns.Of(timeline.Alerts, now);
 
         // Told to shelter, nobody sets out, whatever hour was named for leaving.
@@ -66,12 +75,43 @@ public sealed record GardenOutlook(
             alert.Order,
             leaveBy,
             alert.OrderId ?? timeline.LeaveBy?.Id,
-            new(timeline.Leading?.Title ?? note?.Title ?? alert.Title ?? "", timeline.Leading?.Issued ?? note?.Made ?? alert.Issued, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made)
+            new(Spoken(timeline, isLocal)?.Title ?? note?.Title ?? alert.Title ?? "", Spoken(timeline, isLocal)?.Issued ?? note?.Made ?? alert.Issued, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made)
             {
+                IsLocal = isLocal,
                 Larger = official is null ? null : new(official.Official.Table.Title, official.Official.Table.Issued, chance),
             },
-            alert.OrderId ?? timeline.LeaveBy?.Id ?? timeline.Leading?.Id ?? note?.Id ?? alert.Id ?? "");
+            alert.OrderId ?? timeline.LeaveBy?.Id ?? Spoken(timeline, isLocal)?.Id ?? note?.Id ?? alert.Id ?? "")
+        {
+            Rain = RainOutlook.Of(timeline.Points, timeline.RainNotes, now),
+        };
     }
+
+    /// <summary>
+    /// Wind that is no cyclone: the ground limit in place of 34 kt (science.md 4.3). Its forecasts are so unsure that less than a chance of
+    /// one in four is no news (C).
+    /// </summary>
+    private static WindSoon LocalWind(HazardTimeline timeline, GardenBook garden)
+    {
+        var local = Worst(timeline, site => site.Local is { } members ? WindSoon.At(members, GroundKt(garden, site.Site), timeline.AsOf) : WindSoon.Never);
+        return local.Chance >= LeastLocalChance ? local : WindSoon.Never;
+    }
+
+    /// <summary>The ground limit by the members of cyclones; a spell of a point forecast is over when the forecast as written says so.</summary>
+    private static WindSoon GroundWind(HazardTimeline timeline, GardenBook garden)
+    {
+        var cyclone = Worst(timeline, site => site.Cyclones is { } members ? WindSoon.At(members, GroundKt(garden, site.Site), timeline.AsOf) : WindSoon.Never);
+        var spell = (from site in timeline.Winds
+                     from forecast in timeline.Points
+                     where GreatCircle.DistanceNmi(forecast.At, site.Site.At) <= PointWind.WithinNmi
+                     select PointWind.SpellEnd(forecast, GroundKt(garden, site.Site), timeline.AsOf)).Max();
+        return cyclone with { LastEnd = Moments.Later(cyclone.LastEnd, spell) };
+    }
+
+    private static double GroundKt(GardenBook garden, Site site) => ClassStops.MarineKt(garden.Limits[WorkClass.Ground], site.Terrain);
+
+    /// <summary>Who spoke: the cyclone advisory, or the newest point forecast where that weighs more or stands alone.</summary>
+    private static Advisory? Spoken(HazardTimeline timeline, bool local) =>
+        local || timeline.Leading is null ? timeline.Points is [.., var newest] ? newest : timeline.Leading : timeline.Leading;
 
     private static WindSoon Worst(HazardTimeline timeline, Func<SiteWind, WindSoon> of)
     {

@@ -36,7 +36,10 @@ public static class SignReader
             still && OfficiallyOver(timeline, alerted),
             alerted || timeline.Leading is { Final: true } || (timeline.Leading is null && timeline.LastFinal is not null),
             garden.Sites.All(site => HasLight(garden, site, now)),
-            outlook.Source);
+            outlook.Source)
+        {
+            Rain = outlook.Rain,
+        };
     }
 
     /// <summary>

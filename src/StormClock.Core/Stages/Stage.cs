@@ -63,6 +63,9 @@ public enum StageCause
 
     /// <summary>The forecast turned away before any unsafe wind.</summary>
     TurnedAway,
+
+    /// <summary>Rain alone: for work against water.</summary>
+    Rain,
 }
 
 /// <summary>Why a stage holds: the source, when it spoke, and the number that crossed a limit.</summary>
@@ -70,4 +73,11 @@ public enum StageCause
 /// <param name="Issued">When the source was issued; null when there is none.</param>
 /// <param name="Chance">0 to 1, where the cause is a chance.</param>
 /// <param name="At">The time that counts: earliest reasonable arrival, onset or leave-by.</param>
-public sealed record StageReason(StageCause Cause, string Source, Instant? Issued, double? Chance = null, Instant? At = null);
+public sealed record StageReason(StageCause Cause, string Source, Instant? Issued, double? Chance = null, Instant? At = null)
+{
+    /// <summary>Chance and time are of wind too strong for work outside, by a point forecast, and not of 34 kt.</summary>
+    public bool IsLocal { get; init; }
+
+    /// <summary>Rain of 24 h to be ready for, mm, where the cause is rain.</summary>
+    public double? RainMm { get; init; }
+}

@@ -23,7 +23,15 @@ public static class StageLadder
     /// </summary>
     public static Stage ReadWorse(StageSigns signs) => Read(signs, Margin.Fall).Stage;
 
+    /// <summary>The higher of what wind, orders and alerts ask for and what rain alone does.</summary>
     private static (Stage Stage, StageReason Reason) Read(StageSigns signs, Margin margin)
+    {
+        var wind = OfWind(signs, margin);
+        var rain = RainStage.Of(signs.Rain, margin.RainShare);
+        return rain <= wind.Stage ? wind : (rain, new(StageCause.Rain, signs.Rain.Source, signs.Rain.Issued, At: signs.Rain.From) { RainMm = signs.Rain.DayMm });
+    }
+
+    private static (Stage Stage, StageReason Reason) OfWind(StageSigns signs, Margin margin)
     {
         var why = signs.Why;
         if (signs.LeaveBy <= signs.Now)
@@ -68,7 +76,7 @@ public static class StageLadder
         StageReason Said(StageCause cause, double limit, Instant? at) => why.Larger switch
         {
             { } larger when !Reaches(larger.OwnChance, limit, margin) => new(cause, larger.Table, larger.Issued, signs.Chance, at),
-            var larger => new(cause, why.Forecast, why.ForecastIssued, larger?.OwnChance ?? signs.Chance, at),
+            var larger => new(cause, why.Forecast, why.ForecastIssued, larger?.OwnChance ?? signs.Chance, at) { IsLocal = why.IsLocal },
         };
     }
 
@@ -76,9 +84,10 @@ public static class StageLadder
         chance > 0 && chance >= limit - Math.Min(margin.Chance, limit / 2);
 
     /// <summary>How much worse than told the signs are taken.</summary>
-    private sealed record Margin(double Chance, Duration Time)
+    /// <param name="RainShare">Of the limits of rain.</param>
+    private sealed record Margin(double Chance, Duration Time, double RainShare)
     {
-        public static readonly Margin None = new(0, Duration.Zero);
-        public static readonly Margin Fall = new(0.10, Duration.FromHours(6));
+        public static readonly Margin None = new(0, Duration.Zero, 1);
+        public static readonly Margin Fall = new(0.10, Duration.FromHours(6), 0.8);
     }
 }

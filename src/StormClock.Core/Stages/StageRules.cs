@@ -5,8 +5,8 @@ public static class StageRules
 {
     private static readonly Duration NoFallAfterRise = Duration.FromHours(6);
 
-    /// <summary>How long Recheck is shown before the episode is closed (convention).</summary>
-    private static readonly Duration RecheckStands = Duration.FromHours(72);
+    /// <summary>How long Recheck is shown before the episode is closed: until a month after, when it is asked for the last time (convention).</summary>
+    private static readonly Duration RecheckStands = Duration.FromDays(32);
 
     /// <summary>How long a stand down is shown and may still be told (convention).</summary>
     private static readonly Duration StandDownStands = Duration.FromHours(24);

@@ -1,3 +1,5 @@
+using StormClock.Core.Water;
+
 namespace StormClock.Core.Stages;
 
 /// <summary>An official order that outranks all work.</summary>
@@ -31,7 +33,11 @@ public sealed record StageSigns(
     bool WindOver,
     bool OfficialEnd,
     bool Daylight,
-    StageSource Why);
+    StageSource Why)
+{
+    /// <summary>Rain to be ready for at the wettest site.</summary>
+    public RainOutlook Rain { get; init; } = RainOutlook.None;
+}
 
 /// <param name="Forecast">Name of the source of chance and arrival.</param>
 /// <param name="Official">Name of the warning or order, when one stands.</param>
@@ -39,6 +45,9 @@ public sealed record StageSource(string Forecast, Instant? ForecastIssued, strin
 {
     /// <summary>The official table whose larger chance is taken, since it and the forecast differ; null when none is.</summary>
     public LargerChance? Larger { get; init; }
+
+    /// <summary>The chance and its time are of wind too strong for work outside, by a point forecast, and not of 34 kt.</summary>
+    public bool IsLocal { get; init; }
 }
 
 /// <param name="Table">Name of the table.</param>

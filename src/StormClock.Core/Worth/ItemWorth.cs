@@ -27,7 +27,8 @@ public static class ItemWorth
     // Fruit, as branches do, fails over a wide range of gusts.
     private const double FruitBeta = 0.35;
 
-    public static IReadOnlyList<JobWorth> Of(Item item, Area area, Site site, PeakGusts peaks)
+    /// <param name="chanceOfWetting">That water reaches it, where a level is known on the site's own datum.</param>
+    public static IReadOnlyList<JobWorth> Of(Item item, Area area, Site site, PeakGusts peaks, double? chanceOfWetting = null)
     {
         var worths = new List<JobWorth>();
         var now = new Treated(item.Shape, item.Build, OutOfWind: false, MadeWorse: false);
@@ -58,7 +59,7 @@ public static class ItemWorth
             }
             else
             {
-                var share = job.Kind is JobKind.Raise or JobKind.Drain ? WaterShare : OtherShare;
+                var share = job.Kind is JobKind.Raise or JobKind.Drain ? chanceOfWetting ?? WaterShare : OtherShare;
                 worths.Add(Told(job, stake * share, hazard * share, null));
             }
         }

@@ -1,5 +1,7 @@
+using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
 using StormClock.Core.Hazards;
+using StormClock.Core.Water;
 
 namespace StormClock.Core.Worth;
 
@@ -9,19 +11,27 @@ namespace StormClock.Core.Worth;
 public sealed record ValuedGarden(GardenBook Book, IReadOnlyDictionary<string, string> Leave)
 {
     /// <summary>Without members there is no peak gust to value by: the book's own values stand.</summary>
-    public static ValuedGarden Of(GardenBook book, IReadOnlyList<SiteWind> winds)
+    public static ValuedGarden Of(GardenBook book, IReadOnlyList<SiteWind> winds, WaterNote? water = null)
     {
         var peaks = winds.ToDictionary(wind => wind.Site.Id, wind => PeakGusts.GivenGale(wind.Members));
         var leave = new Dictionary<string, string>();
+        var level = water is null ? null : new WaterLevel(water.LevelM, water.Datum);
         return new(book with { Items = [.. book.Items.Select(Valued)] }, leave);
 
         Item Valued(Item item)
         {
             var area = book.AreaOf(item);
+            var site = book.SiteOf(area);
             if (!peaks.TryGetValue(area.SiteId, out var gusts)) return item;
-            var worths = ItemWorth.Of(item, area, book.SiteOf(area), gusts);
+            var worths = ItemWorth.Of(item, area, site, gusts, ChanceOfWetting(item, area, site));
             foreach (var worth in worths.Where(worth => worth.Leave is not null)) leave[worth.Job.Id] = worth.Leave!;
             return item with { Jobs = [.. worths.Select(worth => worth.Job with { Value = worth.LossAvoidedUsd, HazardToOthers = worth.HazardAvoidedUsd })] };
         }
+
+        // A level on another datum, or a place of unknown height, says nothing.
+        double? ChanceOfWetting(Item item, Area area, Site site) =>
+            level is not null && level.WhyNot(site.Datum) is null && (area.GroundM ?? site.GroundM) is { } groundM
+                ? level.ChanceOfWetting(groundM + (item.Build.RaisedM ?? 0))
+                : null;
     }
 }

@@ -24,8 +24,6 @@ internal sealed class Inputs
 
     private const int LastYear = 2200;
 
-    private const double MostWaterM = 30;
-
     private readonly List<string> faults = [];
 
     /// <summary>Prints the faults found; true when there were any.</summary>
@@ -66,13 +64,23 @@ internal sealed class Inputs
         return null;
     }
 
+    /// <summary>A depth of rain with its unit, e.g. <c>120 mm</c> or <c>5 in</c>, mm.</summary>
+    public double? Rain(string? text, string option)
+    {
+        if (text is null) return null;
+        var factor = Quantity.Split(text) switch { { Unit: "mm" } => 1, { Unit: "in" } => 25.4, { Unit: "cm" } => 10, _ => 0.0 };
+        if (factor > 0 && Quantity.Split(text)!.Value.Number * factor is >= 0 and <= NoteReader.MostDayMm and var mm) return mm;
+        faults.Add($"{option}: '{text}' is not a depth of rain with its unit, such as \"120 mm\" or \"5 in\", up to {NoteReader.MostDayMm} mm");
+        return null;
+    }
+
     /// <summary>A level with its unit and datum, e.g. <c>1.8 m NAVD88</c>; null when none is given or the fault is told.</summary>
     public WaterLevel? Water(string? text, string option)
     {
         if (text is null) return null;
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         var factor = words.Length == 3 ? words[1] switch { "m" => 1.0, "ft" => 0.3048, _ => 0 } : 0;
-        if (factor > 0 && Quantity.Number(words[0]) is { } number && Math.Abs(number * factor) <= MostWaterM) return new(number * factor, words[2]);
+        if (factor > 0 && Quantity.Number(words[0]) is { } number && Math.Abs(number * factor) <= NoteReader.MostWaterM) return new(number * factor, words[2]);
         faults.Add($"{option}: '{text}' is not a level with its unit and datum, such as \"1.8 m NAVD88\" or \"6 ft MHHW\"; without the datum it could not be compared with anything");
         return null;
     }

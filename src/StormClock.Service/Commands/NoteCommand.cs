@@ -15,6 +15,8 @@ internal static class NoteCommand
     {
         var command = new Command("note", "Enter by hand what the feeds do not say; the service takes it at its next look.");
         command.Subcommands.Add(Wind());
+        command.Subcommands.Add(Rain());
+        command.Subcommands.Add(Water());
         command.Subcommands.Add(LeaveBy());
         command.Subcommands.Add(AllClear());
         return command;
@@ -34,6 +36,28 @@ internal static class NoteCommand
             if (begins < frame.Made - LongAgo) inputs.Fault("--from: is long past; look at the date");
             return begins is { } at && gustMps is { } speed ? new WindNote(frame.Garden, frame.By, frame.Made, at, speed, ends) : null;
         });
+    }
+
+    private static Command Rain()
+    {
+        var from = new Option<string>("--from") { Required = true, Description = "Rain begins no later than this, such as 2027-09-12T10:00Z." };
+        var day = new Option<string>("--day") { Required = true, Description = "Most that may fall in 24 hours, such as \"6 in\" or \"150 mm\"." };
+        var hour = new Option<string?>("--hour") { Description = "Most that may fall in one hour." };
+        return Kind("rain", "Heavy rain is coming. It holds for 12 hours unless it is entered again.", [from, day, hour], (parsed, inputs, frame) =>
+        {
+            var begins = inputs.Time(parsed.GetValue(from), "--from");
+            var (dayMm, hourMm) = (inputs.Rain(parsed.GetValue(day), "--day"), inputs.Rain(parsed.GetValue(hour), "--hour"));
+            if (hourMm > dayMm) inputs.Fault("--hour: must not be more than --day");
+            if (begins < frame.Made - LongAgo) inputs.Fault("--from: is long past; look at the date");
+            return begins is { } at && dayMm is { } mm ? new RainNote(frame.Garden, frame.By, frame.Made, at, mm, hourMm) : null;
+        });
+    }
+
+    private static Command Water()
+    {
+        var level = new Option<string>("--level") { Required = true, Description = "What the water may reach, with its datum, such as \"6 ft NAVD88\"." };
+        return Kind("water", "Water may rise to a level. It holds for 12 hours unless it is entered again.", [level], (parsed, inputs, frame) =>
+            inputs.Water(parsed.GetValue(level), "--level") is { } water ? new WaterNote(frame.Garden, frame.By, frame.Made, water.LevelM, water.Datum) : null);
     }
 
     private static Command LeaveBy()

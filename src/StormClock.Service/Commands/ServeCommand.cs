@@ -37,7 +37,10 @@ internal static class ServeCommand
             var plan = new HostPlan(
                 settings.DataFolder, new GardenShelf(installation.GardensFolder), clock => installation.Feeds(feeds!, store, time, clock, record), channel!, time,
                 new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
-                ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false);
+                ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false)
+            {
+                Quiet = settings.QuietHours,
+            };
             await using var host = Composition.Build(plan, store);
             ServiceLog.Attach(host);
             await host.StartAsync(cancellation);

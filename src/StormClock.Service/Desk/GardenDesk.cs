@@ -14,10 +14,8 @@ namespace StormClock.Service.Desk;
 /// Feeds the one pure door of Core with what is known, and makes durable what it says: standing and outbox change in one
 /// transaction, so that a crash leaves either the old decision or the new one.
 /// </summary>
-public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox, FeedWatch watch, LetterDesk letters, IClock clock, Journal journal)
+public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf shelf, Inbox inbox, FeedWatch watch, LetterDesk letters, IClock clock, Journal journal)
 {
-    private readonly StormDesk desk = new();
-
     /// <summary>The last decision for each garden, for the pages.</summary>
     public IReadOnlyDictionary<string, Decision> Latest => latest;
 

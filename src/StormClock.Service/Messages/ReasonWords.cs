@@ -15,7 +15,7 @@ public static class ReasonWords
     public static string Because(StageReason reason, UnitSystem units, Times times)
     {
         var source = Source(reason, times);
-        var gale = Amounts.GaleSustained(units);
+        var gale = reason.IsLocal ? "wind too strong for work outside" : Amounts.GaleSustained(units);
         return reason.Cause switch
         {
             StageCause.None => $"it holds until a source says more, as of {source}",
@@ -30,6 +30,7 @@ public static class ReasonWords
             StageCause.OfficialEnd => $"the wind has passed and the official end has come, as of {source}",
             StageCause.WindPassed => $"the wind of the forecast has passed, as of {source}; no official end was heard, so look at the official word first",
             StageCause.TurnedAway => $"the forecast turned away, as of {source}",
+            StageCause.Rain => $"{source} has rain of up to {Amounts.Rain(reason.RainMm ?? 0, units)} in a day{At(", from ", reason, times)}; this is for work against water",
             _ => throw new ArgumentOutOfRangeException(nameof(reason), reason.Cause, null),
         };
     }

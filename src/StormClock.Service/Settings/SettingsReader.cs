@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using StormClock.Core;
+using StormClock.Core.Reminders;
 using StormClock.Service.Books;
 using StormClock.Service.Feeds;
 

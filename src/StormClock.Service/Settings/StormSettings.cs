@@ -1,4 +1,5 @@
 using System.Net;
+using StormClock.Core.Reminders;
 
 namespace StormClock.Service.Settings;
 
@@ -45,5 +46,3 @@ public sealed record ListenSettings(IPEndPoint Listen, Uri? Address)
     public bool PhonesCanReach => Address is { IsLoopback: false };
 }
 
-/// <summary>Hours in which only urgent messages are delivered; they may run across midnight.</summary>
-public sealed record QuietHours(LocalTime From, LocalTime To, DateTimeZone Zone);

@@ -53,6 +53,13 @@ public class AlertBearingsTests
         Assert.Equal(AlertBearing.Evacuate, AlertBearings.Of(Alerts.Info("Hurricane Warning", responses: [AlertResponse.Evacuate])));
     }
 
+    [Theory]
+    [InlineData("THIS IS A TEST of the warning system", "", AlertBearing.Other)]
+    [InlineData("", "THIS_MESSAGE_IS_FOR_TEST_PURPOSES_ONLY", AlertBearing.Other)]
+    [InlineData("This is not a test", "Test your radio", AlertBearing.HurricaneWarning)]
+    public void Bearing_TestToldInWordsOnly_IsNothing(string headline, string description, AlertBearing expected) =>
+        Assert.Equal(expected, AlertBearings.Of(Alerts.Info("Hurricane Warning") with { Headline = headline, Description = description }));
+
     [Fact]
     public void Bearing_TestIssuedAsActual_IsNothing()
     {

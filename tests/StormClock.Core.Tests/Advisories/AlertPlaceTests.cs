@@ -93,6 +93,22 @@ public class AlertPlaceTests
         Assert.Equal(AlertWhere.Concerns, AlertPlace.Of(Alerts.Area(Square, codes: [("UGC", "NCZ103")]), Alerts.Home));
     }
 
+    /// <summary>No box may put away what has no inside: a line far off may concern everybody, also one that goes back on itself.</summary>
+    [Fact]
+    public void Matching_RingWithoutAnInsideFarAway_MayConcern()
+    {
+        Assert.Equal(AlertWhere.MayConcern, AlertPlace.Of(Alerts.Area([(10, 10), (11, 11), (10, 10), (10, 10)]), Alerts.Home));
+        Assert.Equal(AlertWhere.MayConcern, AlertPlace.Of(Alerts.Area([(80, 0), (80, 120), (80, -120), (80, 0)]), Alerts.Home));
+    }
+
+    /// <summary>Two equal lobes turned against each other: their sum is nothing, and yet both are inside.</summary>
+    [Theory]
+    [InlineData(35.25, -76.9, AlertWhere.Concerns)]
+    [InlineData(35.25, -76.1, AlertWhere.Concerns)]
+    [InlineData(40, -76.5, AlertWhere.Elsewhere)]
+    public void Matching_BowTie_HasBothLobes(double lat, double lon, AlertWhere expected) =>
+        Assert.Equal(expected, AlertPlace.Of(Alerts.Area([(35, -77), (35.5, -76), (35, -76), (35.5, -77), (35, -77)]), Alerts.SiteAt(new GeoPoint(lat, lon))));
+
     [Fact]
     public void Matching_NothingSaid_MayConcern()
     {

@@ -82,6 +82,64 @@ public class StandingAlertsTests
         Assert.Equal("b", Assert.Single(Ended(31, First, update)).Message.Identifier);
     }
 
+    /// <summary>Some senders go on under the same identifier and name no reference.</summary>
+    [Fact]
+    public void Update_UnderTheSameIdentifierWithoutReference_Continues()
+    {
+        var update = Alerts.Message("a", 4, Alerts.Info("Hurricane Warning", eventEnds: 30), AlertMessageType.Update);
+        Assert.Same(update, Assert.Single(Standing(5, First, update)).Message);
+        Assert.Empty(Ended(5, First, update));
+    }
+
+    [Fact]
+    public void Update_UnderTheSameIdentifierWithoutReference_EndsNothing()
+    {
+        var clear = Alerts.Message("a", 4, Alerts.Info(eventEnds: 30, responses: [AlertResponse.AllClear]), AlertMessageType.Update);
+        var stranger = Alerts.Message("a", 4, Alerts.Info(eventEnds: 30), AlertMessageType.Update) with { Sender = "someone@example.net" };
+        var again = Alerts.Message("a", 4, Alerts.Info(eventEnds: 30));
+        Assert.Contains(Standing(5, First, clear), one => one.Message == First);
+        Assert.Equal(2, Standing(5, First, stranger).Count);
+        Assert.Equal(2, Standing(5, First, again).Count);
+    }
+
+    /// <summary>A list that has let an alert drop says nothing: it stands until its own end.</summary>
+    [Fact]
+    public void Alert_MissingFromTheListHeardLater_StillStands()
+    {
+        var other = Alerts.Message("b", 3, Alerts.Info("Flood Warning", eventEnds: 40));
+        var ledger = Alerts.Ledger(First).With(other, Alerts.At(3)).With(other, Alerts.At(6));
+        Assert.Equal(["a", "b"], ledger.Alerts(Alerts.At(10), Alerts.Home).Select(one => one.Message.Identifier));
+    }
+
+    /// <summary>An alert whose message lapsed before it was even sent is no ended event.</summary>
+    [Fact]
+    public void Alert_ExpiredBeforeItWasSent_HasLapsedWhichIsNoOfficialEnd() =>
+        Assert.Equal(AlertState.Lapsed, Assert.Single(Ended(1, Alerts.Message("a", 0, Alerts.Info(expires: -2)))).State);
+
+    [Fact]
+    public void Alert_ExpiringBeforeItsOnset_StandsToTheEndOfItsEvent() =>
+        Assert.Single(Standing(30, Alerts.Message("a", 0, Alerts.Info(expires: 8, eventEnds: 36) with { Onset = Alerts.At(24) })));
+
+    [Fact]
+    public void Alert_OverMonths_StandsAllTheTime() =>
+        Assert.Single(Standing(24 * 59, Alerts.Message("a", 0, Alerts.Info(eventEnds: 24 * 60))));
+
+    /// <summary>The same warning sent twice with other words or another identifier is two warnings, never made one by its text.</summary>
+    [Fact]
+    public void Alerts_WithTheSameText_AreNotMadeOne() =>
+        Assert.Equal(2, Standing(1, First, Alerts.Message("b", 0, Alerts.Info(expires: 8, eventEnds: 20))).Count);
+
+    [Theory]
+    [InlineData("fr-CA", "en-CA", 1)]
+    [InlineData("en-CA", "fr-CA", 0)]
+    [InlineData("fr-CA", "", 1)]
+    [InlineData("fr-CA", "es-US", 0)]
+    public void Alert_InTwoLanguages_IsToldInEnglishWhereThereIsSome(string first, string second, int told)
+    {
+        AlertInfo[] infos = [Alerts.Info(eventEnds: 20) with { Language = first }, Alerts.Info(eventEnds: 20) with { Language = second }];
+        Assert.Same(infos[told], Assert.Single(Standing(1, Alerts.Message("a", 0) with { Infos = infos })).Info);
+    }
+
     [Fact]
     public void Update_ForOtherPlacesOnly_LeavesItStandingHere()
     {

@@ -130,7 +130,7 @@ public class CapReaderTests
     [InlineData("<c:identifier> urn:example:77 </c:identifier>", "", "alert/identifier", 2)]
     [InlineData("<c:status>Actual", "<c:status>Real", "alert/status", 6)]
     [InlineData("<c:msgType>Update", "<c:msgType>3", "alert/msgType", 7)]
-    [InlineData("cap:1.2", "cap:1.0", "alert", 2)]
+    [InlineData("cap:1.2", "cap:9.0", "alert", 2)]
     [InlineData("c:alert", "c:warning", "warning", 2)]
     public void Reading_WhatIdentifiesItSpoilt_NamesTheElementAndLine(string good, string bad, string where, int line)
     {
@@ -175,6 +175,73 @@ public class CapReaderTests
         var bytes = code.GetPreamble().Concat(code.GetBytes(Alert.Replace("UTF-8", encoding).Replace("Windy", "Coup de vent à l’est".Replace('’', '\'')))).ToArray();
         Assert.Equal("Coup de vent à l'est", CapReader.Read(bytes).Value!.Infos[0].Headline);
     }
+
+    /// <summary>The declaration is wrong: the bytes say what they are. An encoding nobody knows is read as Latin-1.</summary>
+    [Theory]
+    [InlineData("UTF-8", "iso-8859-1", "Böen")]
+    [InlineData("UTF-16", "utf-8", "Böen")]
+    [InlineData("x-unknown", "utf-8", "Böen")]
+    [InlineData("big5", "iso-8859-1", "Böen")]
+    public void Reading_WrongDeclaration_GoesByTheContent(string declared, string encoding, string headline)
+    {
+        var bytes = Encoding.GetEncoding(encoding).GetBytes(Alert.Replace("UTF-8", declared).Replace("Windy", headline));
+        Assert.Equal(headline, CapReader.Read(bytes).Value!.Infos[0].Headline);
+    }
+
+    [Theory]
+    [InlineData("<c:references/>")]
+    [InlineData("<c:references> </c:references>")]
+    [InlineData("")]
+    public void Reading_ReferencesEmpty_IsGood(string references)
+    {
+        var begin = Alert.IndexOf("<c:references>", StringComparison.Ordinal);
+        var end = Alert.IndexOf("<c:info>", StringComparison.Ordinal);
+        Assert.Empty(ReadGood(Alert[..begin] + references + Alert[end..]).References);
+    }
+
+    [Fact]
+    public void Reading_SeveralOfEverything_KeepsAllInOrder()
+    {
+        var info = Alert[Alert.IndexOf("<c:info>", StringComparison.Ordinal)..Alert.IndexOf("</c:alert>", StringComparison.Ordinal)];
+        var area = info[info.IndexOf("<c:area>", StringComparison.Ordinal)..info.IndexOf("</c:info>", StringComparison.Ordinal)];
+        var circles = area.Replace("<c:circle>", "<c:circle>10,10 5</c:circle><c:circle>\n");
+        var alert = ReadGood(Alert.Replace(area, circles + area).Replace("</c:alert>", info.Replace("en-US", "fr-CA") + "</c:alert>"));
+
+        Assert.Equal(["en-US", "fr-CA"], alert.Infos.Select(one => one.Language));
+        Assert.Equal([2, 1], alert.Infos.Select(one => one.Areas.Count));
+        Assert.Equal([5, 12.5], alert.Infos[0].Areas[0].Circles.Select(circle => circle.RadiusKm));
+    }
+
+    [Fact]
+    public void Reading_RingOfThousandsOfPoints_KeepsThemAll()
+    {
+        var ring = string.Join('\n', Enumerable.Range(0, 20_000).Select(i => FormattableString.Invariant($"{30 + Math.Sin(i * Math.Tau / 20_000):0.0000},{-80 + Math.Cos(i * Math.Tau / 20_000):0.0000}")));
+        var area = ReadGood(Alert.Replace("10,20 10,21 11,21 10,20", ring)).Infos[0].Areas[0];
+        Assert.Equal(20_001, area.Polygons[1].Ring.Count);
+    }
+
+    /// <summary>Sound and pictures travel inside of an alert, and signatures beside it; neither is kept.</summary>
+    [Fact]
+    public void Reading_ResourceAndSignature_ArePassedOver()
+    {
+        var extra = "<c:resource><c:uri>" + new string('A', 500_000) + "</c:uri></c:resource><s:Signature xmlns:s='urn:sig'><s:event>no</s:event></s:Signature>";
+        Assert.Equivalent(ReadGood(Alert), ReadGood(Alert.Replace("<c:headline>", extra + "<c:headline>")));
+    }
+
+    [Fact]
+    public void Reading_Envelope_GivesTheAlertInside()
+    {
+        var alert = Alert[Alert.IndexOf("<c:alert", StringComparison.Ordinal)..];
+        string Envelope(string inside) => $"<e:EDXLDistribution xmlns:e='urn:oasis:names:tc:emergency:EDXL:DE:1.0'><e:contentObject><e:xmlContent><e:embeddedXMLContent>{inside}</e:embeddedXMLContent></e:xmlContent></e:contentObject></e:EDXLDistribution>";
+        Assert.Equivalent(ReadGood(Alert), ReadGood(Envelope(alert)));
+        Assert.Contains("without a CAP alert", Assert.Single(Read(Envelope("")).Faults).Reason);
+        Assert.Contains("more than one", Assert.Single(Read(Envelope(alert + alert)).Faults).Reason);
+    }
+
+    [Theory]
+    [InlineData("</c:alert>", "")]
+    [InlineData("</c:alert>", "</c:alert><x/>")]
+    public void Reading_BrokenOffOrGoingOn_IsAFault(string good, string bad) => Assert.False(Read(Alert.Replace(good, bad)).IsGood);
 
     [Fact]
     public void Reading_SpoiltAtRandom_NeverThrows()

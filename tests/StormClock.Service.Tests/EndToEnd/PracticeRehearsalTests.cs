@@ -54,7 +54,7 @@ public partial class PracticeRehearsalTests(PracticeRun run) : IClassFixture<Pra
             Assert.All(tokens, token => Assert.Equal(("tern-hook", entry.PersonId), (token.GardenId, token.PersonId)));
             var jobs = tokens.Where(token => token.Purpose == AckPurpose.Job).Select(token => token.Subject).ToHashSet();
             Assert.True(jobs.IsSubsetOf(entry.JobIds));
-            Assert.Contains(tokens, token => token.Purpose is AckPurpose.All or AckPurpose.Recheck && token.Subject == AckList.Hash(entry.JobIds));
+            if (entry.JobIds.Count > 1) Assert.Contains(tokens, token => token.Purpose is AckPurpose.All or AckPurpose.Recheck && token.Subject == AckList.Hash(entry.JobIds));
             if (entry.Reason != "Recheck") Assert.Equal(entry.JobIds.Order(), jobs.Order());
         });
     }

@@ -69,14 +69,17 @@ public class FeedRoundTests
         var (first, second) = (new MadeFeed("slow", _ => slow.Task), new MadeFeed("quick", _ => Task.FromResult(Nothing)));
         using var round = new FeedRound([first, second], time);
 
-        var turn = round.AskAsync(true, Cancel);
-        while (!turn.IsCompleted)
+        var heard = new List<string>();
+        while (heard.Count == 0)
         {
-            time.Advance(TimeSpan.FromSeconds(1));
-            await Task.Yield();
+            var turn = round.AskAsync(true, Cancel);
+            await second.Begun.Task;
+            time.Advance(TimeSpan.FromSeconds(6));
+
+            heard.AddRange((await turn).Select(answer => answer.Feed.Name));
         }
 
-        Assert.Equal(["quick"], (await turn).Select(heard => heard.Feed.Name));
+        Assert.Equal(["quick"], heard);
         slow.SetResult(new([new("late", ReadOnlyMemory<byte>.Empty)]));
         await slow.Task;
         IReadOnlyList<(IFeed Feed, FeedAnswer Answer)> next = [];
@@ -94,11 +97,8 @@ public class FeedRoundTests
         for (var i = 0; i < 30 && troubles.Count < 2; i++)
         {
             var turn = round.AskAsync(true, Cancel);
-            while (!turn.IsCompleted)
-            {
-                time.Advance(TimeSpan.FromSeconds(30));
-                await Task.Yield();
-            }
+            await feed.Begun.Task;
+            time.Advance(TimeSpan.FromMinutes(4));
 
             troubles.AddRange((await turn).Select(heard => heard.Answer.Trouble));
             time.Advance(TimeSpan.FromMinutes(5));

@@ -30,7 +30,7 @@ internal static class CapInfo
     }
 
     /// <summary>The end of the event itself: the parameter eventEndingTime, else the end in the VTEC code, else unknown.</summary>
-    private static Instant? EventEnd(IReadOnlyList<AlertGeocode> parameters)
+    public static Instant? EventEnd(IReadOnlyList<AlertGeocode> parameters)
     {
         var named = parameters.Where(one => Is(one, "eventEndingTime")).Select(one => CapTime.Parse(one.Code)).Max();
         return named ?? CapTime.VtecEnd(string.Join(' ', parameters.Where(one => Is(one, "VTEC")).Select(one => one.Code)));

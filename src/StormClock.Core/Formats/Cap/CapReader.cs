@@ -1,10 +1,10 @@
-using System.Xml.Linq;
+using System.Xml;
 using StormClock.Core.Advisories;
 
 namespace StormClock.Core.Formats.Cap;
 
 /// <summary>
-/// Reads one alert of the Common Alerting Protocol, 1.2 or 1.1. Elements are known by namespace and local name, never by
+/// Reads one alert of the Common Alerting Protocol, 1.2, 1.1 or 1.0, also in an EDXL-DE envelope. Elements are known by namespace and local name, never by
 /// prefix; values are trimmed; words and times that are not understood become "unknown" where that keeps the alert
 /// standing, and only what the alert is known by (identifier, sender, sent, status, msgType) must be right.
 /// </summary>
@@ -13,8 +13,11 @@ public static class CapReader
     /// <summary>Larger messages are refused unread. The largest real one at hand, with sound in it, has 104 KB.</summary>
     public const int MostBytes = 1024 * 1024;
 
-    private static readonly XNamespace[] Versions =
-        ["urn:oasis:names:tc:emergency:cap:1.2", "urn:oasis:names:tc:emergency:cap:1.1"];
+    /// <summary>CAP 1.2, 1.1 and 1.0.</summary>
+    private static readonly string[] Versions =
+        ["urn:oasis:names:tc:emergency:cap:1.2", "urn:oasis:names:tc:emergency:cap:1.1", "http://www.incident.com/cap/1.0"];
+
+    internal static bool IsNamespace(string uri) => Versions.Contains(uri);
 
     public static ReadResult<AlertMessage> Read(ReadOnlyMemory<byte> bytes)
     {
@@ -23,28 +26,48 @@ public static class CapReader
             return new ReadFault("the file", $"is larger than {MostBytes / 1024} KB; such an alert is not read", 1);
         }
 
-        if (KnownProduct.Of(bytes.Span) is ProductKind.Empty or ProductKind.Binary or ProductKind.HtmlPage or ProductKind.Json or ProductKind.ForecastAdvisory)
-        {
-            return ReadFault.At(1, $"this is {KnownProduct.NameOf(KnownProduct.Of(bytes.Span))}, not a CAP alert");
-        }
-
-        var xml = CapXml.Root(bytes);
-        if (xml.Value is not { } root) return ReadResult.Bad<AlertMessage>(xml.Faults);
-        if (root.Name.LocalName != "alert" || !Versions.Contains(root.Name.Namespace)) return NotAnAlert(root);
-        return ReadAlert(new CapElement(root));
+        var result = ClosedXml.Read(bytes, MostBytes, ReadDocument);
+        return !result.IsGood && KnownProduct.Of(bytes.Span) is var kind && !KnownProduct.IsMarkup(kind)
+            ? ReadFault.At(1, $"this is {KnownProduct.NameOf(kind)}, not a CAP alert")
+            : result;
     }
 
-    private static ReadFault NotAnAlert(XElement root) => new(
-        root.Name.LocalName,
-        root.Name.LocalName == "alert"
-            ? $"an alert of the namespace \"{root.Name.NamespaceName}\"; CAP 1.2 and 1.1 are read"
-            : $"this is {DocumentName(root.Name.LocalName)}, not a single CAP alert",
-        CapXml.LineOf(root));
+    /// <summary>The alert that is the document, or the only one in an envelope; then all the rest, which must be sound XML too.</summary>
+    private static ReadResult<AlertMessage> ReadDocument(XmlReader reader)
+    {
+        reader.MoveToContent();
+        var isEnvelope = reader.LocalName == "EDXLDistribution";
+        if (isEnvelope && !StepToAlert(reader)) return ReadFault.At(1, "this is an EDXL-DE envelope without a CAP alert");
+        if (reader.LocalName != "alert" || !IsNamespace(reader.NamespaceURI)) return NotAnAlert(reader);
 
-    private static string DocumentName(string root) => root switch
+        var alert = CapElement.Read(reader);
+        if (isEnvelope && StepToAlert(reader)) return ReadFault.At(reader.Line(), "this is an EDXL-DE envelope with more than one CAP alert; it is read as a list");
+        while (reader.Step()) { }
+        return ReadAlert(alert);
+    }
+
+    private static bool StepToAlert(XmlReader reader)
+    {
+        while (reader.Step())
+        {
+            if (reader.NodeType == XmlNodeType.Element && reader.LocalName == "alert" && IsNamespace(reader.NamespaceURI)) return true;
+        }
+
+        return false;
+    }
+
+    private static ReadFault NotAnAlert(XmlReader root) => new(
+        root.LocalName,
+        root.LocalName == "alert"
+            ? $"an alert of the namespace \"{root.NamespaceURI}\"; CAP 1.2, 1.1 and 1.0 are read"
+            : $"this is {DocumentName(root.LocalName)}, not a single CAP alert",
+        root.Line());
+
+    private static string DocumentName(string root) => root.ToLowerInvariant() switch
     {
         "feed" => KnownProduct.NameOf(ProductKind.AtomFeed),
         "rss" => KnownProduct.NameOf(ProductKind.RssFeed),
+        "html" => KnownProduct.NameOf(ProductKind.HtmlPage),
         _ => $"an XML document <{root}>",
     };
 

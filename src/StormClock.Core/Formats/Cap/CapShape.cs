@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using StormClock.Core.Advisories;
 using StormClock.Core.Units;
@@ -7,7 +8,7 @@ namespace StormClock.Core.Formats.Cap;
 /// <summary>Shapes of an alert area, written as latitude, longitude pairs in degrees.</summary>
 internal static class CapShape
 {
-    private static readonly char[] Blanks = [' ', '\t', '\r', '\n'];
+    private static readonly SearchValues<char> Blanks = SearchValues.Create(" \t\r\n");
 
     /// <summary>
     /// "38.47,-120.14 38.34,-119.95 …" as a closed ring. A ring with a pair that cannot be read comes back empty, so that
@@ -15,13 +16,19 @@ internal static class CapShape
     /// </summary>
     public static AlertPolygon Polygon(string text)
     {
-        var ring = new List<GeoPoint>();
-        foreach (var pair in text.Split(Blanks, StringSplitOptions.RemoveEmptyEntries))
+        var ring = new List<GeoPoint>(text.Length / 12);
+        foreach (var part in text.AsSpan().SplitAny(Blanks))
         {
-            if (Point(pair) is not { } point) return new AlertPolygon([]);
+            if (part.Start.Equals(part.End)) continue;
+            if (Point(text.AsSpan()[part]) is not { } point) return new AlertPolygon([]);
             ring.Add(point);
         }
 
+        return Closed(ring);
+    }
+
+    public static AlertPolygon Closed(List<GeoPoint> ring)
+    {
         if (ring.Count > 0 && ring[0] != ring[^1]) ring.Add(ring[0]);
         return new AlertPolygon(ring);
     }
@@ -29,20 +36,22 @@ internal static class CapShape
     /// <summary>"32.9525,-115.5527 25" with the radius in kilometres; an unreadable one has a radius of NaN.</summary>
     public static AlertCircle Circle(string text)
     {
-        var parts = text.Split(Blanks, StringSplitOptions.RemoveEmptyEntries);
+        var parts = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
         return parts.Length == 2 && Point(parts[0]) is { } centre && Number(parts[1]) is { } radius
             ? new AlertCircle(centre, radius)
             : new AlertCircle(default, double.NaN);
     }
 
-    private static GeoPoint? Point(string pair)
+    /// <summary>Null when it is no place on the globe.</summary>
+    public static GeoPoint? Point(double latDeg, double lonDeg) =>
+        Math.Abs(latDeg) > 90 || Math.Abs(lonDeg) > 180 ? null : new GeoPoint(latDeg, lonDeg == -180 ? 180 : lonDeg);
+
+    private static GeoPoint? Point(ReadOnlySpan<char> pair)
     {
-        var comma = pair.IndexOf(',', StringComparison.Ordinal);
-        if (comma < 0 || Number(pair[..comma]) is not { } lat || Number(pair[(comma + 1)..]) is not { } lon) return null;
-        if (Math.Abs(lat) > 90 || Math.Abs(lon) > 180) return null;
-        return new GeoPoint(lat, lon == -180 ? 180 : lon);
+        var comma = pair.IndexOf(',');
+        return comma >= 0 && Number(pair[..comma]) is { } lat && Number(pair[(comma + 1)..]) is { } lon ? Point(lat, lon) : null;
     }
 
-    private static double? Number(string text) =>
+    private static double? Number(ReadOnlySpan<char> text) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 }

@@ -1,39 +1,45 @@
+using System.Text;
 using System.Xml;
+using StormClock.Core.Formats.Cap;
 
 namespace StormClock.Core.Formats.Feeds;
 
-/// <summary>A CAP alert that stands whole inside another document.</summary>
-internal static class EmbeddedAlert
+/// <summary>Cuts CAP alerts that stand whole inside another document out of it, one after the other.</summary>
+internal sealed class EmbeddedAlert : IDisposable
 {
-    private static readonly XmlWriterSettings Plain = new()
+    private readonly MemoryStream bytes = new();
+    private readonly XmlWriter writer;
+
+    public EmbeddedAlert() => writer = XmlWriter.Create(bytes, new XmlWriterSettings
     {
         OmitXmlDeclaration = true,
+        ConformanceLevel = ConformanceLevel.Fragment,
         NewLineHandling = NewLineHandling.None,
         CheckCharacters = false,
-        Encoding = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
-    };
+        Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+    });
 
     public static bool StandsIn(XmlReader reader) =>
-        reader.LocalName == "alert" && reader.NamespaceURI.Contains(":emergency:cap:", StringComparison.OrdinalIgnoreCase);
+        reader.LocalName == "alert" && CapReader.IsNamespace(reader.NamespaceURI);
 
     /// <summary>The alert as a document of its own, with the namespaces that hold around it; leaves the reader on its end.</summary>
-    public static ReadOnlyMemory<byte> CutOut(XmlReader reader)
+    public ReadOnlyMemory<byte> CutOut(XmlReader reader)
     {
-        var bytes = new MemoryStream();
-        using (var writer = XmlWriter.Create(bytes, Plain))
+        bytes.SetLength(0);
+        var depth = reader.Depth;
+        do
         {
-            var depth = reader.Depth;
-            do
-            {
-                Copy(reader, writer);
-            }
-            while (!(reader.Depth == depth && (reader.NodeType == XmlNodeType.EndElement || reader.IsEmptyElement)) && reader.Step());
+            Copy(reader);
         }
+        while (!(reader.Depth == depth && (reader.NodeType == XmlNodeType.EndElement || reader.IsEmptyElement)) && reader.Step());
 
-        return bytes.GetBuffer().AsMemory(0, (int)bytes.Length);
+        writer.Flush();
+        return bytes.ToArray();
     }
 
-    private static void Copy(XmlReader reader, XmlWriter writer)
+    public void Dispose() => writer.Dispose();
+
+    private void Copy(XmlReader reader)
     {
         switch (reader.NodeType)
         {

@@ -29,10 +29,7 @@ internal static class StormList
         where told is not null
         let link = FeedLink.Parse(told.Value.Text("url"))
         where link is not null
-        select new FeedEntry(
-            $"{storm.Text("id")}/{product}/{told.Value.Text("advNum")} {told.Value.Text("fileUpdateTime")}".Trim(),
-            $"{storm.Text("name")} {product} {told.Value.Text("advNum")}",
-            default,
-            link,
-            CapTime.Parse(told.Value.Text("fileUpdateTime")) ?? CapTime.Parse(told.Value.Text("issuance")));
+        let updated = CapTime.Parse(told.Value.Text("fileUpdateTime")) ?? CapTime.Parse(told.Value.Text("issuance"))
+        let number = told.Value.Text("advNum")
+        select new FeedEntry($"{storm.Text("id")}/{product}/{number} {updated}", $"{storm.Text("name")} {product} {number}", default, link, updated);
 }

@@ -3,11 +3,12 @@ using System.Xml;
 namespace StormClock.Core.Formats.Feeds;
 
 /// <summary>Reads a list in XML in one pass. Elements are known by namespace and local name, never by prefix.</summary>
-internal sealed class XmlList
+internal sealed class XmlList : IDisposable
 {
     private readonly XmlReader reader;
     private readonly XmlListName name;
     private readonly bool carriesTexts;
+    private readonly EmbeddedAlert alerts = new();
     private readonly Dictionary<string, string> head = [];
     private readonly List<FeedEntry> entries = [];
 
@@ -18,18 +19,18 @@ internal sealed class XmlList
         carriesTexts = DeclaresCycloneCentre(reader);
     }
 
-    public static ReadResult<FeedIndex> Read(ReadOnlyMemory<byte> bytes)
-    {
-        try
-        {
-            using var reader = ClosedXml.Open(bytes, FeedIndexReader.MostBytes);
-            return XmlListName.Of(reader) is { } name ? new XmlList(reader, name).Read() : ReadFault.At(1, "this is no list of messages");
-        }
-        catch (Exception error) when (ClosedXml.IsFaultOfBytes(error))
-        {
-            return ClosedXml.FaultOf(error);
-        }
-    }
+    public static ReadResult<FeedIndex> Read(ReadOnlyMemory<byte> bytes) =>
+        ClosedXml.Read<FeedIndex>(
+            bytes,
+            FeedIndexReader.MostBytes,
+            reader =>
+            {
+                if (XmlListName.Of(reader) is not { } name) return ReadFault.At(1, "this is no list of messages");
+                using var list = new XmlList(reader, name);
+                return list.Read();
+            });
+
+    public void Dispose() => alerts.Dispose();
 
     private FeedIndex Read()
     {
@@ -55,7 +56,7 @@ internal sealed class XmlList
     private bool IsPicture()
     {
         if (reader.LocalName != "image") return false;
-        reader.Skip();
+        while (reader.Step() && !(reader.NodeType == XmlNodeType.EndElement && reader.LocalName == "image")) { }
         return true;
     }
 
@@ -69,7 +70,7 @@ internal sealed class XmlList
         {
             if (reader.NodeType == XmlNodeType.Element)
             {
-                if (EmbeddedAlert.StandsIn(reader)) entry.Add(EmbeddedAlert.CutOut(reader));
+                if (EmbeddedAlert.StandsIn(reader)) entry.Add(alerts.CutOut(reader));
                 else if (reader.Depth == depth + 1) field = BeginField(entry);
             }
             else if (reader.Depth == depth + 2 && reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)

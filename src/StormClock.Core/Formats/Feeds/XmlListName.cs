@@ -24,16 +24,6 @@ internal sealed record XmlListName(string Root, string Namespace, string Entry, 
             : null;
 
     /// <summary>By the first bytes; null also when they are no XML or have a DTD.</summary>
-    public static XmlListName? Of(ReadOnlyMemory<byte> head)
-    {
-        try
-        {
-            using var reader = ClosedXml.Open(head, FeedIndexReader.MostBytes);
-            return Of(reader);
-        }
-        catch (Exception error) when (ClosedXml.IsFaultOfBytes(error))
-        {
-            return null;
-        }
-    }
+    public static XmlListName? Of(ReadOnlyMemory<byte> head) =>
+        ClosedXml.Read<XmlListName>(head, FeedIndexReader.MostBytes, reader => Of(reader) is { } name ? name : ReadFault.At(1, "this is no list of messages")).Value;
 }

@@ -5,7 +5,7 @@ using StormClock.Core.Advisories;
 namespace StormClock.Core.Formats.Notes;
 
 /// <summary>
-/// Notes made by hand as they are kept: one JSON object with <c>note</c> (wind, leave-by or all-clear), <c>garden</c>,
+/// Notes made by hand as they are kept: one JSON object with <c>note</c> (wind, rain, water, leave-by or all-clear), <c>garden</c>,
 /// <c>by</c>, <c>made</c> and what the kind needs. Times are UTC, ISO 8601.
 /// </summary>
 public static class NoteReader
@@ -15,6 +15,12 @@ public static class NoteReader
 
     /// <summary>More than any gust that was ever measured (113 m/s, Barrow Island 1996).</summary>
     public const int MostGustMps = 120;
+
+    /// <summary>More than any rain of a day that was ever measured (1,825 mm, Foc-Foc 1966, M).</summary>
+    public const int MostDayMm = 2000;
+
+    /// <summary>Higher or deeper is a slip of the pen.</summary>
+    public const int MostWaterM = 30;
 
     private static readonly InstantPattern Times = InstantPattern.General;
 
@@ -45,6 +51,19 @@ public static class NoteReader
             if (wind.Until is { } until) fields["until"] = Times.Format(until);
         }
 
+        if (note is RainNote rain)
+        {
+            fields["from"] = Times.Format(rain.From);
+            fields["dayMm"] = rain.DayMm;
+            if (rain.HourMm is { } hour) fields["hourMm"] = hour;
+        }
+
+        if (note is WaterNote water)
+        {
+            fields["levelM"] = water.LevelM;
+            fields["datum"] = water.Datum;
+        }
+
         if (note is LeaveByNote leave) fields["leaveBy"] = Times.Format(leave.LeaveBy);
         return JsonSerializer.SerializeToUtf8Bytes(fields);
     }
@@ -52,6 +71,8 @@ public static class NoteReader
     private static string Kind(Note note) => note switch
     {
         WindNote => "wind",
+        RainNote => "rain",
+        WaterNote => "water",
         LeaveByNote => "leave-by",
         _ => "all-clear",
     };
@@ -66,11 +87,13 @@ public static class NoteReader
         Note? read = kind switch
         {
             "wind" => new WindNote(garden, by, made, Time(note, "from", faults), Gust(note, faults), note.TryGetProperty("until", out _) ? Time(note, "until", faults) : null),
+            "rain" => new RainNote(garden, by, made, Time(note, "from", faults), Number(note, "dayMm", 0, MostDayMm, faults), note.TryGetProperty("hourMm", out _) ? Number(note, "hourMm", 0, MostDayMm, faults) : null),
+            "water" => new WaterNote(garden, by, made, Number(note, "levelM", -MostWaterM, MostWaterM, faults), Text(note, "datum", faults)),
             "leave-by" => new LeaveByNote(garden, by, made, Time(note, "leaveBy", faults)),
             "all-clear" => new AllClearNote(garden, by, made),
             _ => null,
         };
-        if (read is null) faults.Add(new("note", $"'{kind}' is not one of wind, leave-by, all-clear"));
+        if (read is null) faults.Add(new("note", $"'{kind}' is not one of wind, rain, water, leave-by, all-clear"));
         return faults.Count > 0 ? ReadResult.Bad<Note>(faults) : read!;
     }
 
@@ -86,6 +109,13 @@ public static class NoteReader
         if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String && Times.Parse(value.GetString()!) is { Success: true } time) return time.Value;
         faults.Add(new(name, "is missing or is not a time such as 2027-09-12T10:00:00Z"));
         return default;
+    }
+
+    private static double Number(JsonElement note, string name, double least, double most, List<ReadFault> faults)
+    {
+        if (note.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number && value.GetDouble() is var number && number >= least && number <= most) return number;
+        faults.Add(new(name, FormattableString.Invariant($"is missing or is not a number from {least} to {most}")));
+        return 0;
     }
 
     private static double Gust(JsonElement note, List<ReadFault> faults)

@@ -13,6 +13,8 @@ internal sealed class WorkLetter : ILetter
             ReminderReason.OrderChanged => "the order of work changed",
             ReminderReason.FeedSilent => "the forecast is silent",
             ReminderReason.FeedHeard => "the forecast is heard again",
+            ReminderReason.Late => context.Brief.Jobs.Count == 1 ? "one job is late" : $"{context.Brief.Jobs.Count} jobs are late",
+            ReminderReason.OrderLifted => "the order to leave holds no more",
             _ => Words.Of(context.Brief.Stage),
         };
         return $"{StopTime.InSubject(context)}: {topic}, {context.Garden}";
@@ -22,8 +24,9 @@ internal sealed class WorkLetter : ILetter
     [
         .. StopTime.Of(context),
         .. Silence.Of(context),
+        .. Opening(context),
         SmallSections.Stage(context),
-        .. JobSection.Of("Next jobs", context),
+        .. JobSection.Of(context.Brief.Why == ReminderReason.Late ? "Late" : "Next jobs", context),
         .. SupplySection.Of(context),
         .. LeftOutSection.Of(context),
         .. SmallSections.Changed(context),
@@ -31,4 +34,12 @@ internal sealed class WorkLetter : ILetter
         .. LinkSection.Of(context),
         SmallSections.Next(context, SmallSections.Sheet),
     ];
+
+    private static IEnumerable<Block> Opening(LetterContext context)
+    {
+        if (context.Brief.Why == ReminderReason.Late)
+            yield return new Paragraph("By the hours that were told this should be done, and nobody has said so. If it is done, press its link; if it cannot be done, say that too. Nobody works on past the hour at which work stops to catch up.");
+        if (context.Brief.Why == ReminderReason.OrderLifted)
+            yield return new Paragraph("The order or the hour to leave that you were told of holds no more in what reaches this box. Look at the official word before you act on that.");
+    }
 }

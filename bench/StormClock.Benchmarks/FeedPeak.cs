@@ -1,0 +1,33 @@
+using System.Diagnostics;
+
+namespace StormClock.Benchmarks;
+
+/// <summary>The memory that one list of a whole country needs at its highest, in a process that has done nothing else.</summary>
+internal static class FeedPeak
+{
+    /// <param name="kind"><c>atom</c>, or anything else for features.</param>
+    public static void Print(string kind)
+    {
+        var list = kind == "atom" ? NationalAlerts.Atom() : NationalAlerts.Features();
+        var gardens = NationalAlerts.Gardens();
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        var before = PeakMb(reset: true);
+        for (var round = 1; round <= 3; round++)
+        {
+            var (cpu, allocated) = (Environment.CpuUsage.TotalTime, GC.GetTotalAllocatedBytes());
+            var watch = Stopwatch.StartNew();
+            var matches = NationalAlerts.ToGardens(list, gardens);
+            Console.WriteLine(
+                $"{kind}, {list.Length / 1e6:0.0} MB, round {round}: {watch.ElapsedMilliseconds} ms, {(Environment.CpuUsage.TotalTime - cpu).TotalMilliseconds:0} ms of CPU, "
+                + $"{matches} matches, {(GC.GetTotalAllocatedBytes() - allocated) / 1e6:0} MB allocated, peak +{PeakMb(reset: false) - before:0} MB");
+        }
+    }
+
+    /// <summary>Highest resident memory of this process since the last reset, as Linux counts it.</summary>
+    private static double PeakMb(bool reset)
+    {
+        if (reset) File.WriteAllText("/proc/self/clear_refs", "5");
+        var line = File.ReadLines("/proc/self/status").First(one => one.StartsWith("VmHWM", StringComparison.Ordinal));
+        return double.Parse(line.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)[1]) / 1024;
+    }
+}
