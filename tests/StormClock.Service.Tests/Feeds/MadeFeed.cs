@@ -13,9 +13,13 @@ internal sealed class MadeFeed(string name, Func<CancellationToken, Task<FeedAns
 
     public int Looks { get; private set; }
 
+    /// <summary>Completes when the first look has begun.</summary>
+    public TaskCompletionSource Begun { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
     public Task<FeedAnswer> FetchAsync(CancellationToken cancellation)
     {
         Looks++;
+        Begun.TrySetResult();
         return answer(cancellation);
     }
 
