@@ -13,7 +13,7 @@ public static class MessageReader
     public static ReadResult<Advisory> Read(ReadOnlyMemory<byte> bytes)
     {
         if (AlertFeatureReader.IsAlert(bytes.Span)) return AsAdvisory(AlertFeatureReader.Read(bytes));
-        if (IsObject(bytes.Span)) return AsAdvisory(NoteReader.Read(bytes));
+        if (JsonText.IsObject(bytes.Span)) return AsAdvisory(NoteReader.Read(bytes));
         var kind = KnownProduct.Of(bytes.Span);
         if (kind == ProductKind.HtmlPage && BulletinOf(bytes.Span) is { } bulletin) return Read(bulletin);
         return kind switch
@@ -32,8 +32,6 @@ public static class MessageReader
         var bytes = Encoding.UTF8.GetBytes(text);
         return KnownProduct.Of(bytes) is ProductKind.HtmlPage or ProductKind.Empty or ProductKind.Unknown ? null : bytes;
     }
-
-    private static bool IsObject(ReadOnlySpan<byte> bytes) => bytes.TrimStart(" \t\r\n"u8) is [(byte)'{', ..];
 
     private static ReadResult<Advisory> AsAdvisory<T>(ReadResult<T> result)
         where T : Advisory =>
