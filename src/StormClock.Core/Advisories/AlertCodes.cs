@@ -78,5 +78,13 @@ internal sealed class AlertCodes
         return code[2] switch { 'Z' or 'z' => Kinds.Zone, 'C' or 'c' => Kinds.County, _ => Kinds.None };
     }
 
-    private static bool AreDigits(ReadOnlySpan<char> text) => !text.ContainsAnyExceptInRange('0', '9');
+    private static bool AreDigits(ReadOnlySpan<char> text)
+    {
+        foreach (var letter in text)
+        {
+            if (!char.IsAsciiDigit(letter)) return false;
+        }
+
+        return true;
+    }
 }

@@ -11,6 +11,9 @@ internal static class JsonText
 
     public static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> bytes) => bytes[MarkLength(bytes.Span)..];
 
+    /// <summary>By the first byte; whether it is a sound one only reading tells.</summary>
+    public static bool IsObject(ReadOnlySpan<byte> bytes) => WithoutMark(bytes).TrimStart(" \t\r\n"u8) is [(byte)'{', ..];
+
     /// <summary>The member of an object; null when there is none, or this is no object.</summary>
     public static JsonElement? Member(this JsonElement element, string name) =>
         element.ValueKind == JsonValueKind.Object && element.TryGetProperty(name, out var value) ? value : null;

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace StormClock.Core.Formats;
 
 /// <summary>What some bytes are, as far as their first lines tell.</summary>
@@ -27,7 +29,7 @@ internal enum ProductKind
 }
 
 /// <summary>Tells the products of the warning centres and the wrappers they come in apart, so that a fault can name what came.</summary>
-internal static class KnownProduct
+internal static partial class KnownProduct
 {
     private const int LinesOfHeading = 20;
 
@@ -74,10 +76,21 @@ internal static class KnownProduct
     {
         var start = text.AsSpan().TrimStart();
         if (start.IsEmpty) return ProductKind.Empty;
-        if (start[0] == '<') return OfMarkup(text);
+        if (start[0] == '<') return OfMarkup(UpToRoot(text));
         if (start[0] is '{' or '[') return ProductKind.Json;
         return OfHeading(text);
     }
+
+    /// <summary>What stands before the root, and the root with its namespaces: searching the whole head would take longer than reading an alert.</summary>
+    private static string UpToRoot(string text)
+    {
+        const int charsOfRoot = 1024;
+        var root = RootBegins().Match(text);
+        return root.Success ? text[..Math.Min(text.Length, root.Index + charsOfRoot)] : text;
+    }
+
+    [GeneratedRegex("<[A-Za-z]", RegexOptions.CultureInvariant)]
+    private static partial Regex RootBegins();
 
     private static ProductKind OfMarkup(string text)
     {

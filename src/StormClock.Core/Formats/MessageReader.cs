@@ -27,7 +27,7 @@ public static class MessageReader
     public static ReadResult<IReadOnlyList<Advisory>> ReadAll(ReadOnlyMemory<byte> bytes)
     {
         if (AlertFeatureReader.IsAlert(bytes.Span)) return AlertFeatureReader.Read(bytes).AsList();
-        if (IsObject(bytes.Span)) return JsonMessageReader.Read(bytes);
+        if (JsonText.IsObject(bytes.Span)) return JsonMessageReader.Read(bytes);
         var kind = KnownProduct.Of(bytes.Span);
         if (kind == ProductKind.HtmlPage && BulletinOf(bytes.Span) is { } bulletin) return ReadAll(bulletin);
         return kind switch
@@ -51,5 +51,4 @@ public static class MessageReader
         return KnownProduct.Of(bytes) is ProductKind.HtmlPage or ProductKind.Empty or ProductKind.Unknown ? null : bytes;
     }
 
-    private static bool IsObject(ReadOnlySpan<byte> bytes) => bytes.TrimStart(" \t\r\n"u8) is [(byte)'{', ..];
 }

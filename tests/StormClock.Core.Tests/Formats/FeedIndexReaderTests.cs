@@ -54,6 +54,18 @@ public class FeedIndexReaderTests
         Assert.EndsWith("à", Assert.IsType<AlertMessage>(MessageReader.Read(message).Value).Infos[0].Description);
     }
 
+    /// <summary>Long words are copied in pieces; no sign of two halves may be torn, wherever a piece ends.</summary>
+    [Fact]
+    public void Reading_LongTextOfSignsInTwoHalves_KeepsThemWhole()
+    {
+        for (var shift = 0; shift < 3; shift++)
+        {
+            var words = new string('x', shift) + string.Concat(Enumerable.Repeat("\U0001F300", 10_000));
+            var message = ReadGood(Atom.Replace("5 &lt; 6 &amp; à", words)).Entries[0].Message;
+            Assert.Equal(words, Assert.IsType<AlertMessage>(MessageReader.Read(message).Value).Infos[0].Description);
+        }
+    }
+
     [Fact]
     public void Reading_EntryChanged_ChangesItsId() =>
         Assert.NotEqual(ReadGood(Atom).Entries[0].Id, ReadGood(Atom.Replace("T19:00:00Z", "T19:30:00Z")).Entries[0].Id);

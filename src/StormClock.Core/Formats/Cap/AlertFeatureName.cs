@@ -11,10 +11,11 @@ internal sealed record AlertFeatureName(string Id, string Event, Instant? Sent)
     /// </summary>
     public static AlertFeatureName? Of(ReadOnlySpan<byte> bytes)
     {
+        if (!JsonText.IsObject(bytes)) return null;
         var json = new Utf8JsonReader(JsonText.WithoutMark(bytes));
         try
         {
-            if (!json.Read() || json.TokenType != JsonTokenType.StartObject) return null;
+            json.Read();
             while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
             {
                 var isProperties = json.ValueTextEquals("properties"u8);

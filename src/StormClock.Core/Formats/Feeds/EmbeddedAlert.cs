@@ -8,6 +8,7 @@ namespace StormClock.Core.Formats.Feeds;
 internal sealed class EmbeddedAlert : IDisposable
 {
     private readonly MemoryStream bytes = new();
+    private readonly char[] piece = new char[4096];
     private readonly XmlWriter writer;
 
     public EmbeddedAlert() => writer = XmlWriter.Create(bytes, new XmlWriterSettings
@@ -52,8 +53,17 @@ internal sealed class EmbeddedAlert : IDisposable
                 writer.WriteEndElement();
                 break;
             case XmlNodeType.Text or XmlNodeType.CDATA or XmlNodeType.SignificantWhitespace:
-                writer.WriteString(reader.Value);
+                CopyText(reader);
                 break;
+        }
+    }
+
+    /// <summary>Piece by piece, since the words of a country's alerts are most of its list.</summary>
+    private void CopyText(XmlReader reader)
+    {
+        for (var length = reader.ReadValueChunk(piece, 0, piece.Length); length > 0; length = reader.ReadValueChunk(piece, 0, piece.Length))
+        {
+            writer.WriteChars(piece, 0, length);
         }
     }
 }

@@ -11,7 +11,7 @@ internal static class ListKinds
 
     public static ListKind Of(ReadOnlySpan<byte> bytes)
     {
-        if (OfJson(bytes) is var kind && kind != ListKind.None) return kind;
+        if (JsonText.IsObject(bytes)) return OfJson(bytes);
         return XmlListName.Of(bytes[..Math.Min(bytes.Length, BytesOfHead)].ToArray()) is null ? ListKind.None : ListKind.Xml;
     }
 
@@ -21,7 +21,7 @@ internal static class ListKinds
         var json = new Utf8JsonReader(JsonText.WithoutMark(bytes));
         try
         {
-            if (!json.Read() || json.TokenType != JsonTokenType.StartObject) return ListKind.None;
+            json.Read();
             while (json.Read() && json.TokenType == JsonTokenType.PropertyName)
             {
                 var kind = json.ValueTextEquals("features"u8) ? ListKind.Alerts : json.ValueTextEquals("activeStorms"u8) ? ListKind.Storms : ListKind.None;
