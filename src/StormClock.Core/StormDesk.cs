@@ -24,13 +24,15 @@ public sealed class StormDesk
 
     /// <param name="jobStates">Last word on each job of the episode in <paramref name="standing"/>, by job id.</param>
     /// <param name="sentAt">When each message was sent, by key.</param>
+    /// <param name="reach">How each person is told; null for mail alone.</param>
     public Decision Decide(
         AdvisoryLedger ledger,
         GardenBook garden,
         GardenStanding standing,
         IReadOnlyDictionary<string, JobState> jobStates,
         IReadOnlyDictionary<string, Instant> sentAt,
-        Instant now)
+        Instant now,
+        Reach? reach = null)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
         var valued = worths.Of(garden, timeline.Winds, timeline.Water);
@@ -46,7 +48,7 @@ public sealed class StormDesk
         var situation = new Situation(
             garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, new(StageCause.Order, outlook.Source.Official ?? outlook.Source.Forecast, outlook.Source.OfficialIssued, At: outlook.LeaveBy),
             RecheckBy(garden, next.UnsafeUntil), working && timeline.IsStale ? timeline.Leading!.Issued : null,
-            AfterList(garden, stage, states), sentAt, now);
+            AfterList(garden, stage, states), sentAt, now) { Reach = reach ?? Reach.MailOnly };
         return new(
             next, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
             Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));

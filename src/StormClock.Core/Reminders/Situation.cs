@@ -31,6 +31,9 @@ public sealed record Situation(
     IReadOnlyDictionary<string, Instant> SentAt,
     Instant Now)
 {
+    /// <summary>How each person is told.</summary>
+    public Reach Reach { get; init; } = Reach.MailOnly;
+
     public bool OrderInForce => Order != OfficialOrder.None;
 
     /// <summary>People are to leave, now or by an hour; a call to shelter is the opposite.</summary>

@@ -9,7 +9,6 @@ namespace StormClock.Core.Reminders;
 /// </summary>
 public static class WantedReminders
 {
-    private const string Email = "email";
     private static readonly Duration StageUse = Duration.FromHours(12);
     private static readonly Duration OrderUse = Duration.FromHours(24);
     private static readonly Duration RecheckUse = Duration.FromHours(36);
@@ -22,58 +21,57 @@ public static class WantedReminders
     {
         if (now.Stage.EpisodeId is null) return [];
         return [.. now.Book.People
-            .Where(person => person.Email is not null)
-            .SelectMany(person => ForPerson(now, person))
+            .SelectMany(person => now.Reach.Of(person).SelectMany(channel => ForPerson(now, person, channel)))
             .Where(reminder => now.Now < reminder.UsefulUntil)];
     }
 
-    private static IEnumerable<Reminder> ForPerson(Situation now, Person person)
+    private static IEnumerable<Reminder> ForPerson(Situation now, Person person, string channel)
     {
-        if (now.Leave || now.OrderInForce) yield return Leave(now, person);
-        if (now.SilentSince is { } since && Tells(now, person)) yield return FeedSilent(now, person, since);
+        if (now.Leave || now.OrderInForce) yield return Leave(now, person, channel);
+        if (now.SilentSince is { } since && Tells(now, person)) yield return FeedSilent(now, person, channel, since);
         switch (now.Stage.Stage)
         {
             case Stage.NothingDue:
-                if (Tells(now, person) || now.After.Count > 0) yield return StandDown(now, person);
+                if (Tells(now, person) || now.After.Count > 0) yield return StandDown(now, person, channel);
                 break;
             case Stage.Recheck:
-                yield return Recheck(now, person);
+                yield return Recheck(now, person, channel);
                 break;
             case Stage.GardenClosed:
-                if (!now.OrderNow) yield return StageChanged(now, person);
+                if (!now.OrderNow) yield return StageChanged(now, person, channel);
                 break;
             default:
-                foreach (var reminder in Work(now, person)) yield return reminder;
+                foreach (var reminder in Work(now, person, channel)) yield return reminder;
                 break;
         }
     }
 
     /// <summary>Helpers hear of work only when some of it is theirs.</summary>
-    private static IEnumerable<Reminder> Work(Situation now, Person person)
+    private static IEnumerable<Reminder> Work(Situation now, Person person, string channel)
     {
         if (!Tells(now, person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
-        yield return StageChanged(now, person);
-        if (WorkDay(now, person) is { } day) yield return day;
-        if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person);
+        yield return StageChanged(now, person, channel);
+        if (WorkDay(now, person, channel) is { } day) yield return day;
+        if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person, channel);
     }
 
     private static bool Tells(Situation now, Person person) =>
         person.Role == PersonRole.Gardener || now.Book.People.All(other => other.Role != PersonRole.Gardener);
 
-    private static Reminder StageChanged(Situation now, Person person)
+    private static Reminder StageChanged(Situation now, Person person, string channel)
     {
         var stage = now.Stage;
         var until = stage.Since + (stage.Stage <= Stage.SlowWork ? OrderUse : StageUse);
         if (stage.Stage < Stage.GardenClosed && now.StopEarliest is { } stop) until = Instant.Min(until, stop);
-        return Make(now, person, ReminderReason.StageChanged, $"{stage.Stage}-{stage.Changes}", stage.Since, until, urgent: stage.Stage >= Stage.GardenClosed);
+        return Make(now, person, channel, ReminderReason.StageChanged, $"{stage.Stage}-{stage.Changes}", stage.Since, until, urgent: stage.Stage >= Stage.GardenClosed);
     }
 
-    private static Reminder? WorkDay(Situation now, Person person)
+    private static Reminder? WorkDay(Situation now, Person person, string channel)
     {
         var date = now.Now.InZone(now.Book.Zone).Date;
         if (WorkDays.On(now.Book, person, date) is not { } day) return null;
         var until = now.StopEarliest is { } stop ? Instant.Min(day.End, stop) : day.End;
-        var key = Key(now, person, ReminderReason.WorkDay, $"{date:uuuu-MM-dd}");
+        var key = Key(now, person, channel, ReminderReason.WorkDay, $"{date:uuuu-MM-dd}");
         if (!now.SentAt.ContainsKey(key.ToString()) && (LastTold(now) > day.Moment - PlanJustTold || day.Moment > now.Now)) return null;
         return new(key, person, day.Moment, until, false, Briefs.For(now, person, ReminderReason.WorkDay));
     }
@@ -81,30 +79,30 @@ public static class WantedReminders
     private static Instant LastTold(Situation now) =>
         now.Announced.ChangedAt is { } changed ? Instant.Max(now.Stage.Since, changed) : now.Stage.Since;
 
-    private static Reminder OrderChanged(Situation now, Person person)
+    private static Reminder OrderChanged(Situation now, Person person, string channel)
     {
         var at = now.Announced.ChangedAt!.Value;
         var until = now.StopEarliest is { } stop ? Instant.Min(at + ChangeUse, stop) : at + ChangeUse;
-        return Make(now, person, ReminderReason.OrderChanged, $"{now.Announced.Changes}", at, until, urgent: false);
+        return Make(now, person, channel, ReminderReason.OrderChanged, $"{now.Announced.Changes}", at, until, urgent: false);
     }
 
     /// <summary>Once when the order is heard, and again when its hour has come.</summary>
-    private static Reminder Leave(Situation now, Person person) =>
-        Make(now, person, ReminderReason.Leave, $"{now.OrderId} {(now.OrderNow ? "now" : "ahead")}", now.Now, now.Now + OrderUse, urgent: true);
+    private static Reminder Leave(Situation now, Person person, string channel) =>
+        Make(now, person, channel, ReminderReason.Leave, $"{now.OrderId} {(now.OrderNow ? "now" : "ahead")}", now.Now, now.Now + OrderUse, urgent: true);
 
-    private static Reminder StandDown(Situation now, Person person) =>
-        Make(now, person, ReminderReason.StandDown, $"{now.Stage.Changes}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);
+    private static Reminder StandDown(Situation now, Person person, string channel) =>
+        Make(now, person, channel, ReminderReason.StandDown, $"{now.Stage.Changes}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);
 
-    private static Reminder Recheck(Situation now, Person person) =>
-        Make(now, person, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);
+    private static Reminder Recheck(Situation now, Person person, string channel) =>
+        Make(now, person, channel, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);
 
-    private static Reminder FeedSilent(Situation now, Person person, Instant since) =>
-        Make(now, person, ReminderReason.FeedSilent, $"{since:uuuu-MM-dd'T'HH:mm'Z'}", now.Now, now.Now + StageUse, urgent: false);
+    private static Reminder FeedSilent(Situation now, Person person, string channel, Instant since) =>
+        Make(now, person, channel, ReminderReason.FeedSilent, $"{since:uuuu-MM-dd'T'HH:mm'Z'}", now.Now, now.Now + StageUse, urgent: false);
 
     private static Reminder Make(
-        Situation now, Person person, ReminderReason reason, string occasion, Instant moment, Instant until, bool urgent) =>
-        new(Key(now, person, reason, occasion), person, moment, until, urgent, Briefs.For(now, person, reason));
+        Situation now, Person person, string channel, ReminderReason reason, string occasion, Instant moment, Instant until, bool urgent) =>
+        new(Key(now, person, channel, reason, occasion), person, moment, until, urgent, Briefs.For(now, person, reason));
 
-    private static ReminderKey Key(Situation now, Person person, ReminderReason reason, string occasion) =>
-        new(now.Book.Id, now.Stage.EpisodeId!, person.Id, reason, occasion, Email);
+    private static ReminderKey Key(Situation now, Person person, string channel, ReminderReason reason, string occasion) =>
+        new(now.Book.Id, now.Stage.EpisodeId!, person.Id, reason, occasion, channel);
 }
