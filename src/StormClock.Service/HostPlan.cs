@@ -1,4 +1,5 @@
 using StormClock.Service.Delivery;
+using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 
@@ -23,4 +24,15 @@ internal sealed record HostPlan(
     Duration ListenEvery,
     Instant FirstListen,
     int LinksPerMinute,
-    bool Practice);
+    bool Practice)
+{
+    /// <summary>Sends notifications to subscribed devices; null for none.</summary>
+    public PushPlan? Push { get; init; }
+
+    /// <summary>Where whose messages are posted too, by <c>garden/person</c>.</summary>
+    public IReadOnlyDictionary<string, WebhookTarget> Webhooks { get; init; } = new Dictionary<string, WebhookTarget>();
+}
+
+/// <param name="Contact">Where a push service can complain: mailto: or https:; null for none.</param>
+/// <param name="AllowLoopback">For tests: push services on this machine.</param>
+internal sealed record PushPlan(string? Contact, bool AllowLoopback = false);

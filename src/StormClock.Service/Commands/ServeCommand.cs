@@ -25,6 +25,7 @@ internal static class ServeCommand
         var inputs = new Inputs();
         var installation = Installation.Load(inputs, config, data);
         var channel = installation?.Channel(inputs);
+        var webhooks = installation?.Webhooks(inputs);
         if (inputs.Report()) return ExitCode.BadInput;
 
         var settings = installation!.Settings;
@@ -35,7 +36,11 @@ internal static class ServeCommand
             var plan = new HostPlan(
                 settings.DataFolder, new GardenShelf(installation.GardensFolder), clock => installation.Feeds(time, clock, record), channel!, time,
                 new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
-                ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false);
+                ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false)
+            {
+                Push = installation.Push,
+                Webhooks = webhooks!,
+            };
             await using var host = Composition.Build(plan, store);
             ServiceLog.Attach(host);
             await host.StartAsync(cancellation);

@@ -13,7 +13,7 @@ namespace StormClock.Service.Desk;
 /// Feeds the one pure door of Core with what is known, and makes durable what it says: standing and outbox change in one
 /// transaction, so that a crash leaves either the old decision or the new one.
 /// </summary>
-public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox, LetterDesk letters, IClock clock, Journal journal)
+public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox, LetterDesk letters, PeopleReach reach, IClock clock, Journal journal)
 {
     private readonly StormDesk desk = new();
 
@@ -40,7 +40,7 @@ public sealed class GardenDesk(StormStore store, GardenShelf shelf, Inbox inbox,
     {
         var now = clock.GetCurrentInstant();
         var before = store.Read(reader => Remembered.Of(reader, book.Id, now));
-        var decision = desk.Decide(inbox.Ledger, book, before.Standing, before.Jobs, before.SentAt, now);
+        var decision = desk.Decide(inbox.Ledger, book, before.Standing, before.Jobs, before.SentAt, now, reach.Of(book));
         var wanted = decision.Wanted.Select(reminder => letters.Write(reminder, decision.Cause, now)).ToList();
         var json = StandingJson.Write(decision.Standing);
 

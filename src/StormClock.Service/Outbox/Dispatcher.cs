@@ -99,7 +99,7 @@ public sealed class Dispatcher(StormStore store, IEnumerable<IChannel> channels,
             return new DeliveryOutcome(DeliveryResult.TryAgain, $"the channel {claimed.Channel} is not set up");
         try
         {
-            return await channel.SendAsync(claimed.Message, cancellation);
+            return await channel.SendAsync(claimed.Message with { UsefulUntil = claimed.UsefulUntil, Urgent = claimed.Urgent }, cancellation);
         }
         catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
         {

@@ -6,7 +6,7 @@ using StormClock.Service.Books;
 namespace StormClock.Service.Settings;
 
 /// <summary>Reads the settings file; all faults at once, each with its line and the mend. No fault repeats a value that could be a secret.</summary>
-public sealed class SettingsReader
+public sealed partial class SettingsReader
 {
     private const int MostPollMinutes = 60;
 
@@ -34,7 +34,10 @@ public sealed class SettingsReader
             top.OptionalText("data_folder", "data") ?? usual.DataFolder,
             Feeds(top),
             Quiet(top),
-            Duration.FromMinutes(top.Whole("poll_minutes", 1, MostPollMinutes, (int)usual.PollEvery.TotalMinutes, "10")));
+            Duration.FromMinutes(top.Whole("poll_minutes", 1, MostPollMinutes, (int)usual.PollEvery.TotalMinutes, "10")))
+        {
+            Webhooks = Webhooks(top),
+        };
         return faults.Any ? ReadResult.Bad<StormSettings>(faults.InOrder()) : settings;
     }
 

@@ -15,6 +15,9 @@ public sealed record StormSettings(
     QuietHours? QuietHours,
     Duration PollEvery)
 {
+    /// <summary>Gateways of people's own.</summary>
+    public IReadOnlyList<WebhookSettings> Webhooks { get; init; } = [];
+
     /// <summary>What holds without a settings file.</summary>
     public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null, Duration.FromMinutes(10));
 }

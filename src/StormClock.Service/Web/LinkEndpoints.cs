@@ -18,7 +18,7 @@ internal static class LinkEndpoints
     {
         var now = clock.GetCurrentInstant();
         var reading = AckToken.Read(token, keys.Keys, now);
-        if (reading.Token is not { } link) return Notices.For(reading.Verdict);
+        if (Answerable(reading) is not { } link) return Notices.For(reading.Token is null ? reading.Verdict : AckVerdict.NotOurs);
 
         return await book.LookAsync(link, now) is { } page ? Page(token, link, page, now) : Notices.NoLongerKnown;
     }
@@ -28,7 +28,7 @@ internal static class LinkEndpoints
     {
         var now = clock.GetCurrentInstant();
         var reading = AckToken.Read(token, keys.Keys, now);
-        if (reading.Token is not { } link) return Notices.For(reading.Verdict);
+        if (Answerable(reading) is not { } link) return Notices.For(reading.Token is null ? reading.Verdict : AckVerdict.NotOurs);
         if (await ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread;
         if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale;
         if (Answer(form["answer"].ToString(), link.Purpose) is not { } answer) return Notices.FormUnread;
@@ -41,6 +41,9 @@ internal static class LinkEndpoints
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
     }
 
+    /// <summary>A link for subscribing devices is none for answering.</summary>
+    private static AckToken? Answerable(AckReading reading) => reading.Token is { Purpose: not AckPurpose.Push } link ? link : null;
+
     private static RazorComponentResult<LinkView> Page(
         string token, AckToken link, LinkPage page, Instant now) => new(new Dictionary<string, object?>
     {
@@ -51,7 +54,7 @@ internal static class LinkEndpoints
     });
 
     /// <summary>Null when it is no form, or larger or odder than any of ours.</summary>
-    private static async Task<IFormCollection?> ReadFormAsync(HttpRequest request)
+    public static async Task<IFormCollection?> ReadFormAsync(HttpRequest request)
     {
         if (!request.HasFormContentType) return null;
 
