@@ -86,7 +86,7 @@ public partial class ChannelsTests
         using (var service = ServiceProcess.Start(folder.Path, "serve", "--config", "config", "--data", "data"))
         {
             using var browser = await BrowserAsync(service);
-            var page = await browser.GetStringAsync(Link(folder), TestContext.Current.CancellationToken);
+            var page = await OpenAsync(browser, Link(folder));
             before = PublicKey().Match(page).Groups[1].Value;
             var form = new FormUrlEncodedContent(new Dictionary<string, string>
             {
@@ -100,7 +100,7 @@ public partial class ChannelsTests
 
         using var again = ServiceProcess.Start(folder.Path, "serve", "--config", "config", "--data", "data");
         using var other = await BrowserAsync(again);
-        var after = WebUtility.HtmlDecode(await other.GetStringAsync(Link(folder), TestContext.Current.CancellationToken));
+        var after = WebUtility.HtmlDecode(await OpenAsync(other, Link(folder)));
         Assert.Contains("Ines' phone, since", after);
         Assert.Equal(before, PublicKey().Match(after).Groups[1].Value);
         Assert.NotEmpty(before);
@@ -118,6 +118,17 @@ public partial class ChannelsTests
     {
         await service.HearAsync(said => Pages().IsMatch(said));
         return new(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = new(Pages().Match(service.Output).Groups[1].Value) };
+    }
+
+    /// <summary>The garden books are read in the first turn, which may end a little after the pages are up.</summary>
+    private static async Task<string> OpenAsync(HttpClient browser, string page)
+    {
+        for (var tries = 0; ; tries++)
+        {
+            using var answer = await browser.GetAsync(page, TestContext.Current.CancellationToken);
+            if (answer.IsSuccessStatusCode || tries == 100) return await answer.EnsureSuccessStatusCode().Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+            await Task.Delay(TimeSpan.FromMilliseconds(100), TimeProvider.System, TestContext.Current.CancellationToken);
+        }
     }
 
     [GeneratedRegex(@"pages at (http://\S+)\n")]

@@ -77,13 +77,14 @@ public static class PublicInternet
         },
     }) { Timeout = TimeSpan.FromSeconds(30) };
 
-    /// <summary>At least two labels, the last one no number (a number there makes an address of it) and not of the house.</summary>
+    /// <summary>At least two labels of plain letters (other forms of digits make addresses too), the last one no number (a number there makes an address of it) and not of the house.</summary>
     private static bool IsPublicName(string host)
     {
         var labels = host.Split('.');
         return labels.Length >= 2
+            && labels.All(label => label.Length > 0 && label.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_'))
             && !IPAddress.TryParse(host, out _)
-            && !char.IsAsciiDigit(labels[^1].FirstOrDefault('0'))
+            && !char.IsAsciiDigit(labels[^1][0])
             && !HouseNames.Contains(labels[^1], StringComparer.OrdinalIgnoreCase);
     }
 }
