@@ -34,7 +34,8 @@ public static class PublicInternet
     /// <param name="allowLoopback">For tests: this machine too, and without encryption there.</param>
     public static Uri? Endpoint(string text, bool allowLoopback)
     {
-        if (text.Length > LongestEndpoint || !Uri.TryCreate(text, UriKind.Absolute, out var at) || at.UserInfo.Length > 0 || at.Fragment.Length > 0) return null;
+        // Browsers write addresses in plain letters; other forms of letters and digits may mean another host than they seem to.
+        if (text.Length > LongestEndpoint || !text.All(char.IsAscii) || !Uri.TryCreate(text, UriKind.Absolute, out var at) || at.UserInfo.Length > 0 || at.Fragment.Length > 0) return null;
         if (allowLoopback && at.IsLoopback) return at;
 
         return at is { Scheme: "https", HostNameType: UriHostNameType.Dns } && IsPublicName(at.IdnHost.TrimEnd('.')) ? at : null;
@@ -77,12 +78,12 @@ public static class PublicInternet
         },
     }) { Timeout = TimeSpan.FromSeconds(30) };
 
-    /// <summary>At least two labels of plain letters (other forms of digits make addresses too), the last one no number (a number there makes an address of it) and not of the house.</summary>
+    /// <summary>At least two labels none of them empty, the last one no number (a number there makes an address of it) and not of the house.</summary>
     private static bool IsPublicName(string host)
     {
         var labels = host.Split('.');
         return labels.Length >= 2
-            && labels.All(label => label.Length > 0 && label.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_'))
+            && labels.All(label => label.Length > 0)
             && !IPAddress.TryParse(host, out _)
             && !char.IsAsciiDigit(labels[^1][0])
             && !HouseNames.Contains(labels[^1], StringComparer.OrdinalIgnoreCase);
