@@ -26,6 +26,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
     /// <param name="jobStates">Last word on each job of the episode in <paramref name="standing"/>, by job id.</param>
     /// <param name="sentAt">When each message was sent, by key.</param>
     /// <param name="silences">Sources that cannot be heard, or could not until lately; they never change a stage, only what is told.</param>
+    /// <param name="reach">How each person is told; null for mail alone.</param>
     public Decision Decide(
         AdvisoryLedger ledger,
         GardenBook garden,
@@ -33,7 +34,8 @@ public sealed class StormDesk(QuietHours? quiet = null)
         IReadOnlyDictionary<string, JobState> jobStates,
         IReadOnlyDictionary<string, Instant> sentAt,
         Instant now,
-        IReadOnlyList<SourceSilence>? silences = null)
+        IReadOnlyList<SourceSilence>? silences = null,
+        Reach? reach = null)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
         var valued = worths.Of(garden, timeline.Winds, timeline.Water);
@@ -52,6 +54,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
             AfterList(garden, stage, states), sentAt, now)
         {
             Quiet = quiet,
+            Reach = reach ?? Reach.MailOnly,
             Silences = silences ?? [],
             Started = states.Values.Where(state => state.Progress == JobProgress.Started).Select(state => state.JobId).ToHashSet(),
         };

@@ -2,6 +2,8 @@ using Quartz;
 using StormClock.Core;
 using StormClock.Core.Acknowledgements;
 using StormClock.Service.Delivery;
+using StormClock.Service.Delivery.Push;
+using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
@@ -34,6 +36,7 @@ internal static class Composition
         host.Services.GetRequiredService<Turns>();
         host.UseStormPages();
         host.MapStormPages();
+        if (plan.Push is not null) host.MapPushPages();
         return host;
     }
 
@@ -62,15 +65,35 @@ internal static class Composition
         services.AddSingleton(provider => new FeedRound(provider.GetRequiredService<IReadOnlyList<IFeed>>(), plan.Time));
         services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), provider.GetRequiredService<FeedWatch>(), plan.Practice));
         services.AddSingleton(LinkKeys(plan.DataFolder));
-        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest));
+        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest, plan.Push is not null));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
         services.AddSingleton(new StormDesk(plan.Quiet));
         services.AddSingleton(provider => new LetterEnclosures(PlanSheet.Of, provider.GetRequiredService<Journal>()));
         services.AddSingleton<GardenDesk>();
-        services.AddSingleton(plan.Channel);
+        services.AddSingleton(new PeopleReach(store, plan.Push is not null, [.. plan.Webhooks.Keys]));
+        AddChannels(services, plan, store);
         services.AddSingleton<Dispatcher>();
         services.AddSingleton<Round>();
+    }
+
+    /// <summary>Mail always; notifications and webhooks where they are set up.</summary>
+    private static void AddChannels(IServiceCollection services, HostPlan plan, StormStore store)
+    {
+        services.AddSingleton(plan.Channel);
+        if (plan.Push is { } push)
+        {
+            services.AddSingleton(PushKeys(plan.DataFolder));
+            services.AddSingleton<IChannel>(provider => new PushChannel(
+                store, provider.GetRequiredService<VapidKeys>(), push.Contact, PublicInternet.Client(push.AllowLoopback), push.AllowLoopback, provider.GetRequiredService<IClock>()));
+            services.AddSingleton(provider => new PushDesk(store, plan.Gardens, provider.GetRequiredService<VapidKeys>(), push.AllowLoopback));
+        }
+
+        if (plan.Webhooks.Count > 0)
+        {
+            var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(15) }) { Timeout = TimeSpan.FromSeconds(30) };
+            services.AddSingleton<IChannel>(provider => new WebhookChannel(plan.Webhooks, client, provider.GetRequiredService<IClock>()));
+        }
     }
 
     private static void AddWakeups(IServiceCollection services, HostPlan plan)
@@ -101,6 +124,12 @@ internal static class Composition
         services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute));
         services.AddSingleton(plan);
         services.AddSingleton<IJobBook, JobBook>();
+    }
+
+    private static VapidKeys PushKeys(string dataFolder)
+    {
+        var keys = VapidKeyFile.ReadOrMake(Path.Combine(dataFolder, "push-keys"));
+        return keys.Value ?? throw new IOException(string.Join("; ", keys.Faults));
     }
 
     private static AckKeyRing LinkKeys(string dataFolder)

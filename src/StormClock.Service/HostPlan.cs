@@ -1,5 +1,6 @@
 using StormClock.Core.Reminders;
 using StormClock.Service.Delivery;
+using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 
@@ -28,4 +29,14 @@ internal sealed record HostPlan(
 {
     /// <summary>Hours in which only urgent messages go out; null for none.</summary>
     public QuietHours? Quiet { get; init; }
+
+    /// <summary>Sends notifications to subscribed devices; null for none.</summary>
+    public PushPlan? Push { get; init; }
+
+    /// <summary>Where whose messages are posted too, by <c>garden/person</c>.</summary>
+    public IReadOnlyDictionary<string, WebhookTarget> Webhooks { get; init; } = new Dictionary<string, WebhookTarget>();
 }
+
+/// <param name="Contact">Where a push service can complain: mailto: or https:; null for none.</param>
+/// <param name="AllowLoopback">For tests: push services on this machine.</param>
+internal sealed record PushPlan(string? Contact, bool AllowLoopback = false);

@@ -49,6 +49,21 @@ public class StormDeskTests
         Assert.Null(decision.NextWake);
     }
 
+    /// <summary>The same wish once for each way a person is reached, under keys that differ in the channel alone; nobody without a way is told.</summary>
+    [Fact]
+    public void Decide_PeopleWithFurtherChannels_WantsEachMessageOnceOnEach()
+    {
+        var book = Book with { People = [.. Book.People.Select(person => person.Id == "bo" ? person with { Email = null } : person)] };
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)));
+        var reach = new Reach(new Dictionary<string, IReadOnlyList<string>> { ["ada"] = ["push:one", "push:two"], ["stranger"] = ["webhook"] });
+        var wanted = new StormDesk().Decide(ledger, book, GardenStanding.Calm(Morning), new Dictionary<string, JobState>(), new Dictionary<string, Instant>(), Morning, reach: reach).Wanted;
+
+        var byChannel = wanted.ToLookup(reminder => reminder.Key.Channel, reminder => reminder.Key with { Channel = "" });
+        Assert.Equal(["email", "push:one", "push:two"], byChannel.Select(channel => channel.Key).Order());
+        Assert.All(byChannel, channel => Assert.Equal(byChannel["email"], channel));
+        Assert.All(wanted, reminder => Assert.Equal("ada", reminder.To.Id));
+    }
+
     [Fact]
     public void Decide_WarningAlone_IsMainWorkByThatWarning()
     {

@@ -5,7 +5,8 @@ using System.Text;
 namespace StormClock.Core.Acknowledgements;
 
 /// <summary>What a link is for; a token made for one purpose is never good for another.</summary>
-public enum AckPurpose { Job, All, Recheck, Indoors, Calendar }
+/// <remarks><see cref="Push"/> opens the page where a person's devices are subscribed to notifications; it belongs to no episode.</remarks>
+public enum AckPurpose { Job, All, Recheck, Indoors, Calendar, Push }
 
 /// <summary>How reading a link's token ended.</summary>
 public enum AckVerdict { Good, Expired, NotOurs }
@@ -17,7 +18,7 @@ public sealed record AckReading(AckVerdict Verdict, AckToken? Token);
 /// What a signed link says: who may answer what, until when. Written as base64url of the content followed by its
 /// HMAC-SHA256; the content is readable by anyone, only the signature makes it ours.
 /// </summary>
-/// <param name="Subject">The job's token (<see cref="AckPurpose.Job"/>), else the <see cref="AckList.Hash"/> of the jobs listed; empty for Indoors and Calendar.</param>
+/// <param name="Subject">The job's token (<see cref="AckPurpose.Job"/>), else the <see cref="AckList.Hash"/> of the jobs listed; empty for Indoors, Calendar and Push.</param>
 /// <param name="Expires">Kept to the second.</param>
 public sealed record AckToken(
     AckPurpose Purpose, string GardenId, string EpisodeId, string PersonId, string Subject, Instant Expires)

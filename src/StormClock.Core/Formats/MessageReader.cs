@@ -50,5 +50,4 @@ public static class MessageReader
         var bytes = Encoding.UTF8.GetBytes(text);
         return KnownProduct.Of(bytes) is ProductKind.HtmlPage or ProductKind.Empty or ProductKind.Unknown ? null : bytes;
     }
-
 }

@@ -56,6 +56,9 @@ public sealed record Situation(
     /// <summary>Sources that cannot be heard, or could not until lately.</summary>
     public IReadOnlyList<SourceSilence> Silences { get; init; } = [];
 
+    /// <summary>How each person is told.</summary>
+    public Reach Reach { get; init; } = Reach.MailOnly;
+
     public bool OrderInForce => Order != OfficialOrder.None;
 
     /// <summary>People are to leave, now or by an hour; a call to shelter is the opposite.</summary>

@@ -22,6 +22,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
     {
         var faults = settings.Faults.Select(fault => fault.ToldOf(settingsFile))
             .Concat(gardens.SelectMany(garden => garden.Read.Faults.Select(fault => fault.ToldOf(garden.File))));
+        if (settings.Value is { } read) faults = faults.Concat(Strangers(read, gardens).Select(fault => fault.ToldOf(settingsFile)));
         var would = (settings.Value is { } good ? Settings(settingsFile, good) : [])
             .Concat(gardens.SelectMany(garden => garden.Read.Value is { } book ? Garden(garden.File, book, today, level) : []))
             .Concat(gardens.Count == 0 ? ["no garden books: nothing would be planned"] : []);
@@ -38,6 +39,10 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         yield return settings.Pages.PhonesCanReach
             ? $"  links in messages begin with {settings.Pages.Address}"
             : "  no address that phones can reach: messages carry no links";
+        yield return settings.Pages is { PhonesCanReach: true, Address.Scheme: "https" }
+            ? "  people may turn on notifications by a link in their mail"
+            : "  no https address that phones can reach: no notifications, mail alone";
+        foreach (var webhook in settings.Webhooks) yield return $"  messages of {webhook.Person} are also posted to {webhook.Url.Host}, signed with the secret from {(webhook.SecretVariable is { } name ? $"the variable {name}" : $"the file {webhook.SecretFile}")}";
         yield return $"  state is kept in {settings.DataFolder}";
         foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
@@ -58,6 +63,16 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         { Contact: { } contact } => $", as {contact}",
         _ => ", without a contact; the offices like to know whom to write to",
     };
+
+    /// <summary>Webhooks of nobody; a book with faults may hold anybody.</summary>
+    private static IEnumerable<ReadFault> Strangers(StormSettings settings, IReadOnlyList<GardenFile> gardens)
+    {
+        if (gardens.Any(garden => garden.Read.Value is null)) return [];
+
+        var people = gardens.SelectMany(garden => garden.Read.Value!.People.Select(person => $"{garden.Read.Value.Id}/{person.Id}")).ToList();
+        return settings.Webhooks.Where(webhook => !people.Contains(webhook.Person))
+            .Select(webhook => ReadFault.At(webhook.Line, $"no garden book has the person '{webhook.Person}' of a webhook; {(people.Count == 0 ? "there is nobody yet" : $"known: {string.Join(", ", people)}")}"));
+    }
 
     private static string Login(MailSettings mail) => mail switch
     {

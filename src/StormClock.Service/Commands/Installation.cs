@@ -3,6 +3,7 @@ using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Delivery;
 using StormClock.Service.Delivery.Email;
+using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Recording;
 using StormClock.Service.Feeds.Web;
@@ -57,6 +58,25 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
             Duration.FromSeconds(30), CheckRevocation: false, mail.User, password, null, mail.TrustedCertificateFile);
         foreach (var fault in email.Faults()) inputs.Fault($"{SettingsFileIn(ConfigFolder)}: mail: {fault}");
         return email.Faults().Count == 0 ? new SmtpChannel(email) : null;
+    }
+
+    /// <summary>Browsers subscribe on pages reached by https only; null where there are none.</summary>
+    public PushPlan? Push => Settings.Pages is { PhonesCanReach: true, Address: { Scheme: "https" } address }
+        ? new(Settings.Mail is { } mail ? $"mailto:{mail.From}" : address.AbsoluteUri)
+        : null;
+
+    /// <summary>The webhooks with their secrets; those whose secret is not to be had are left out, with the fault noted.</summary>
+    public IReadOnlyDictionary<string, WebhookTarget> Webhooks(Inputs inputs)
+    {
+        var targets = new Dictionary<string, WebhookTarget>();
+        foreach (var webhook in Settings.Webhooks)
+        {
+            var secret = WebhookSecret.Find(webhook, Environment.GetEnvironmentVariable);
+            inputs.Add(SettingsFileIn(ConfigFolder), secret.Faults);
+            if (secret.Value is { } found) targets.Add(webhook.Person, new(webhook.Url, System.Text.Encoding.UTF8.GetBytes(found.Reveal())));
+        }
+
+        return targets;
     }
 
     /// <summary>The feeds of the settings with their presets unfolded for the gardens; null, with the faults noted, when that cannot be.</summary>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using StormClock.Service.Books;
 using StormClock.Service.Delivery;
+using StormClock.Service.Web;
 
 namespace StormClock.Service.Commands;
 
@@ -22,19 +23,21 @@ internal static class SendTestCommand
         var inputs = new Inputs();
         var installation = Installation.Load(inputs, config, data);
         var channel = installation?.Channel(inputs);
-        var people = installation is null ? [] : GardenFiles.Load(installation.GardensFolder).SelectMany(file => file.InForce?.People ?? []).ToList();
-        var person = people.FirstOrDefault(person => person.Id == to);
+        var people = installation is null ? [] : GardenFiles.Load(installation.GardensFolder)
+            .SelectMany(file => (file.InForce?.People ?? []).Select(person => (Garden: file.InForce!.Id, Person: person))).ToList();
+        var (garden, person) = people.FirstOrDefault(known => known.Person.Id == to);
         if (installation is not null && person?.Email is null)
         {
-            inputs.Fault(person is null ? $"--to: there is no person '{to}'; {(people.Count == 0 ? $"there is nobody in {installation.GardensFolder}" : $"known: {string.Join(", ", people.Select(known => known.Id).Distinct())}")}" : $"--to: '{to}' has no email in the garden book");
+            inputs.Fault(person is null ? $"--to: there is no person '{to}'; {(people.Count == 0 ? $"there is nobody in {installation.GardensFolder}" : $"known: {string.Join(", ", people.Select(known => known.Person.Id).Distinct())}")}" : $"--to: '{to}' has no email in the garden book");
         }
 
         if (inputs.Report()) return ExitCode.BadInput;
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
         var id = $"test-{now.ToUnixTimeSeconds()}";
         const string text = "This is a test from StormClock. If you can read it, messages reach you here. Nothing is to be done.";
+        var link = PushLink(installation!, garden, person!.Id, now);
         var outcome = await channel!.SendAsync(
-            new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person!.Name, person.Email!, "StormClock test: nothing to do", text, $"<p>{text}</p>", now), cancellation);
+            new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, "StormClock test: nothing to do", link is null ? text : $"{text}\n\nTo see messages on this phone too, open:\n{link}\n", link is null ? $"<p>{text}</p>" : $"<p>{text}</p><p><a href=\"{link}\">See messages on this phone too</a></p>", now), cancellation);
         if (outcome.Result == DeliveryResult.Delivered)
         {
             Console.WriteLine($"delivered to {person.Email}: {outcome.Detail}");
@@ -44,5 +47,14 @@ internal static class SendTestCommand
         var way = installation!.Settings.Mail is { } mail ? $" through {mail.Host}:{mail.Port}" : "";
         await Console.Error.WriteLineAsync($"not delivered to {person.Email}{way}: {outcome.Detail}");
         return ExitCode.OutsideTrouble;
+    }
+
+    /// <summary>Setting up notifications is best done before a storm, so a test message brings the way to it; null where there are none.</summary>
+    private static string? PushLink(Installation installation, string gardenId, string personId, Instant now)
+    {
+        if (installation.Push is null) return null;
+
+        var keys = AckKeyFile.ReadOrMake(Path.Combine(Directory.CreateDirectory(installation.Settings.DataFolder).FullName, "link-keys"));
+        return keys.Value is { } ring ? new LinkMaker(installation.Settings.Pages.Address, ring.Newest, offersPush: true).ForPush(gardenId, personId, now) : null;
     }
 }

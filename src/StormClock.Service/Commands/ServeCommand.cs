@@ -27,6 +27,7 @@ internal static class ServeCommand
         var channel = installation?.Channel(inputs);
         var feeds = installation?.FeedSettings(inputs);
         inputs.WritableFolder(record, "--record");
+        var webhooks = installation?.Webhooks(inputs);
         if (inputs.Report()) return ExitCode.BadInput;
 
         var settings = installation!.Settings;
@@ -40,6 +41,8 @@ internal static class ServeCommand
                 ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false)
             {
                 Quiet = settings.QuietHours,
+                Push = installation.Push,
+                Webhooks = webhooks!,
             };
             await using var host = Composition.Build(plan, store);
             ServiceLog.Attach(host);

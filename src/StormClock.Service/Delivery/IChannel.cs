@@ -38,6 +38,12 @@ public sealed record Outgoing(
 {
     /// <summary>What goes with it, where the channel can carry that.</summary>
     public IReadOnlyList<Enclosure> Enclosures { get; init; } = [];
+
+    /// <summary>Nobody is to be bothered with it from then on; set as it goes out, since the time of use may move until then.</summary>
+    public Instant? UsefulUntil { get; init; }
+
+    /// <summary>Passes quiet hours; set as it goes out.</summary>
+    public bool Urgent { get; init; }
 }
 
 /// <summary>A file that goes with a message.</summary>
@@ -47,7 +53,7 @@ public sealed record Enclosure(string FileName, string MediaType, ReadOnlyMemory
 /// <summary>A way to reach a person. One instance serves one channel; it is called by one dispatcher at a time.</summary>
 public interface IChannel
 {
-    /// <summary>Name used in reminder keys, e.g. <c>email</c>.</summary>
+    /// <summary>Name used in reminder keys, e.g. <c>email</c>; what follows a colon there says whom or what the channel reaches.</summary>
     string Name { get; }
 
     Task<DeliveryOutcome> SendAsync(Outgoing message, CancellationToken cancellation);

@@ -16,7 +16,7 @@ namespace StormClock.Service.Desk;
 /// Feeds the one pure door of Core with what is known, and makes durable what it says: standing and outbox change in one
 /// transaction, so that a crash leaves either the old decision or the new one.
 /// </summary>
-public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf shelf, Inbox inbox, FeedWatch watch, LetterDesk letters, LetterEnclosures enclosures, IClock clock, Journal journal)
+public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf shelf, Inbox inbox, FeedWatch watch, LetterDesk letters, LetterEnclosures enclosures, PeopleReach reach, IClock clock, Journal journal)
 {
     /// <summary>The last decision for each garden, for the pages.</summary>
     public IReadOnlyDictionary<string, Decision> Latest => latest;
@@ -44,7 +44,7 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
     {
         var now = clock.GetCurrentInstant();
         var before = store.Read(reader => Remembered.Of(reader, book.Id, now));
-        var decision = desk.Decide(inbox.Ledger, book, before.Standing, before.Jobs, before.SentAt, now, watch.Silences(now));
+        var decision = desk.Decide(inbox.Ledger, book, before.Standing, before.Jobs, before.SentAt, now, watch.Silences(now), reach.Of(book));
         var wanted = decision.Wanted.Select(reminder => letters.Write(reminder, decision.Cause, now)).ToList();
         var json = StandingJson.Write(decision.Standing);
 

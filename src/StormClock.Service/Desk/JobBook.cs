@@ -73,7 +73,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             .ToList();
         var messages = plan.Channel is Delivery.Email.EmlChannel
             ? shelf.Books.SelectMany(book => store.Read(reader => OutboxTable.OfGarden(reader, book.Id)).Select(entry => (book, entry)))
-                .Where(pair => pair.entry.State == OutboxState.Sent)
+                .Where(pair => pair.entry is { State: OutboxState.Sent, Channel: Reach.Mail })
                 .OrderByDescending(pair => pair.entry.Settled)
                 .Take(20)
                 .Select(pair => new NowMessage(Delivery.Email.EmlChannel.FileName(pair.entry.Message), pair.entry.Written, pair.book.Zone, pair.entry.Message.ToName, pair.entry.Message.Subject, pair.entry.Message.Text))
@@ -99,7 +99,10 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         return Task.FromResult(new HealthNow(
             sending && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now),
             outbox.OldestUnsentAge,
-            [new("all sources", newest), .. SourceHealth.Of(watch, now)]));
+            [new("all sources", newest), .. SourceHealth.Of(watch, now)])
+        {
+            Channels = outbox.Channels,
+        });
     }
 
     /// <summary>A link for a list is good for the jobs of the message that carried it, whatever the plan says since.</summary>
@@ -150,7 +153,11 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     private static IReadOnlyList<Caution> Cautions(List<LinkJob> jobs, AckPurpose purpose) =>
         CautionsFor.Work([.. jobs.Select(job => job.Job)], after: purpose == AckPurpose.Recheck);
 
-    private List<string> Troubles(Instant now) => [.. Silence(now), .. SourceHealth.Troubles(watch, now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}")];
+    private List<string> Troubles(Instant now) => [.. Silence(now), .. SourceHealth.Troubles(watch, now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}"), .. Parked(now)];
+
+    private IEnumerable<string> Parked(Instant now) => store.Read(reader => OutboxHealth.Of(reader, now)).Channels
+        .Where(channel => channel.Parked > 0)
+        .Select(channel => $"Refused for good by {ChannelNames.Words(channel.Name)} in the last 7 days: {channel.Parked} {(channel.Parked == 1 ? "message" : "messages")}. The log says why; tell those people otherwise.");
 
     private List<string> Silence(Instant now) =>
         inbox.Ledger.NewestContent(now) is { } newest

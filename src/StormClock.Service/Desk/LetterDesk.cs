@@ -1,4 +1,7 @@
 using StormClock.Core.Reminders;
+using StormClock.Service.Delivery;
+using StormClock.Service.Delivery.Push;
+using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Messages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Web;
@@ -14,16 +17,17 @@ public sealed class LetterDesk(string installationId, LinkMaker links)
     {
         var ids = OutboxIds.For(reminder.Key, installationId);
         var letter = MessageWriter.Write(reminder, links);
+        var (channel, to) = ChannelNames.Split(reminder.Key.Channel);
         return new(
             ids.EntryId,
             reminder.Key.ToString(),
-            reminder.Key.Channel,
+            channel,
             reminder.Key.GardenId,
             reminder.Key.PersonId,
             reminder.Key.Reason.ToString(),
             cause,
             letter.JobTokens,
-            new(ids.EntryId, ids.MessageId, ids.ThreadId, reminder.To.Name, reminder.To.Email!, letter.Subject, letter.Text, letter.Html, reminder.Moment),
+            Message(reminder, letter, channel, to, ids),
             now,
             reminder.Moment,
             reminder.UsefulUntil,
@@ -34,4 +38,18 @@ public sealed class LetterDesk(string installationId, LinkMaker links)
             null,
             null);
     }
+
+    /// <summary>The same letter in the form of its channel.</summary>
+    private Outgoing Message(Reminder reminder, MessageText letter, string channel, string to, OutboxIds ids)
+    {
+        var (address, text, html) = channel switch
+        {
+            PushChannel.ChannelName => (to, PushPayload.Of(Short(reminder, letter), ids.EntryId), ""),
+            WebhookChannel.ChannelName => ($"{reminder.Key.GardenId}/{reminder.Key.PersonId}", WebhookBody.Of(reminder, letter, Short(reminder, letter), ids.EntryId), ""),
+            _ => (reminder.To.Email!, letter.Text, letter.Html),
+        };
+        return new(ids.EntryId, ids.MessageId, ids.ThreadId, reminder.To.Name, address, letter.Subject, text, html, reminder.Moment);
+    }
+
+    private ShortMessage Short(Reminder reminder, MessageText letter) => ShortMessage.Of(reminder, letter, links);
 }

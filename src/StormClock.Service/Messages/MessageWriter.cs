@@ -17,7 +17,7 @@ public static class MessageWriter
         var context = new LetterContext(reminder, links);
         var letter = KindOf(context);
         var subject = Plain.Line(letter.Subject(context));
-        IReadOnlyList<Block> blocks = [.. letter.Content(context)];
+        IReadOnlyList<Block> blocks = [.. letter.Content(context), .. PushOffer.Of(context)];
         return new MessageText(
             subject, TextForm.Of(blocks), HtmlForm.Of(subject, blocks), [.. letter.Jobs(context).Select(job => job.Token)]);
     }

@@ -108,7 +108,7 @@ public sealed class Dispatcher(StormStore store, IEnumerable<IChannel> channels,
         var message = claimed.Message with { Enclosures = store.Read(reader => Enclosures.Of(reader, claimed.Id)) };
         try
         {
-            return await channel.SendAsync(message, cancellation);
+            return await channel.SendAsync(message with { UsefulUntil = claimed.UsefulUntil, Urgent = claimed.Urgent }, cancellation);
         }
         catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
         {

@@ -8,7 +8,7 @@ using StormClock.Service.Feeds;
 namespace StormClock.Service.Settings;
 
 /// <summary>Reads the settings file; all faults at once, each with its line and the mend. No fault repeats a value that could be a secret.</summary>
-public sealed class SettingsReader
+public sealed partial class SettingsReader
 {
     /// <summary>Refused with a reason of its own, so it is not called unknown.</summary>
     private const string MisplacedPassword = "password";
@@ -32,7 +32,10 @@ public sealed class SettingsReader
             Pages(top),
             top.OptionalText("data_folder", "data") ?? usual.DataFolder,
             FeedsReader.Read(top, FeedsReader.Pace(top, FeedPace.Usual), contact),
-            Quiet(top));
+            Quiet(top))
+        {
+            Webhooks = Webhooks(top),
+        };
         return faults.Any ? ReadResult.Bad<StormSettings>(faults.InOrder()) : settings;
     }
 

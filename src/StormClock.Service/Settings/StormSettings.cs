@@ -14,6 +14,9 @@ public sealed record StormSettings(
     IReadOnlyList<FeedSettings> Feeds,
     QuietHours? QuietHours)
 {
+    /// <summary>Gateways of people's own.</summary>
+    public IReadOnlyList<WebhookSettings> Webhooks { get; init; } = [];
+
     /// <summary>What holds without a settings file.</summary>
     public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null);
 }

@@ -17,6 +17,7 @@ internal static class Schema
     public const string Pressed = "pressed";
     public const string Feeds = "feeds";
     public const string FeedEntries = "feedEntries";
+    public const string Subscriptions = "subscriptions";
     public const string Meta = "meta";
 
     private const string VersionKey = "schemaVersion";
@@ -38,6 +39,9 @@ internal static class Schema
 
         database.GetCollection(JobStates).EnsureIndex("episodeMark", "$.episodeMark");
         database.GetCollection(Pressed).EnsureIndex("tokenMark", "$.tokenMark");
+        var subscriptions = database.GetCollection(Subscriptions);
+        subscriptions.EnsureIndex("gardenMark", "$.gardenMark");
+        subscriptions.EnsureIndex("endpointMark", "$.endpointMark");
         var outbox = database.GetCollection(Outbox);
         outbox.EnsureIndex("keyMark", "$.keyMark", unique: true);
         outbox.EnsureIndex("state", "$.state");

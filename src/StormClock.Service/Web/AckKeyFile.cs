@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using StormClock.Core;
 using StormClock.Core.Acknowledgements;
+using StormClock.Service.Store;
 
 namespace StormClock.Service.Web;
 
@@ -38,22 +39,6 @@ public static class AckKeyFile
             : null;
     }
 
-    /// <summary>Whole or not at all: a half-written key would make every link of it worthless.</summary>
-    private static void Make(string path)
-    {
-        var unfinished = path + ".part";
-        File.Delete(unfinished);
-        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-        if (!OperatingSystem.IsWindows()) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-
-        using (var file = new FileStream(unfinished, options))
-        {
-            file.Write("k1 "u8);
-            file.Write(System.Text.Encoding.ASCII.GetBytes(Convert.ToBase64String(RandomNumberGenerator.GetBytes(AckKey.SecretLength))));
-            file.Write("\n"u8);
-            file.Flush(flushToDisk: true);
-        }
-
-        File.Move(unfinished, path);
-    }
+    private static void Make(string path) => SecretFile.Write(
+        path, System.Text.Encoding.ASCII.GetBytes($"k1 {Convert.ToBase64String(RandomNumberGenerator.GetBytes(AckKey.SecretLength))}\n"));
 }

@@ -28,6 +28,7 @@ internal static class FrontEndpoints
                 good = health.Good,
                 now = $"{now}",
                 oldestUnsentSeconds = health.OldestUnsent?.TotalSeconds,
+                channels = health.Channels.Select(channel => new { name = channel.Name, waiting = channel.Waiting, parked = channel.Parked }),
                 feeds = health.Feeds.Select(feed => new
                 {
                     name = feed.Name,

@@ -2,6 +2,7 @@ using StormClock.Core.Acknowledgements;
 using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
+using StormClock.Service.Outbox;
 using StormClock.Service.Pictures;
 
 namespace StormClock.Service.Web;
@@ -82,7 +83,10 @@ public sealed record NowMessage(string FileName, Instant Written, DateTimeZone Z
 /// <summary>For whoever watches the box from outside.</summary>
 /// <param name="Good">False when something needs the keeper.</param>
 /// <param name="OldestUnsent">How long the oldest message due has waited; null when none waits.</param>
-public sealed record HealthNow(bool Good, Duration? OldestUnsent, IReadOnlyList<FeedNow> Feeds);
+public sealed record HealthNow(bool Good, Duration? OldestUnsent, IReadOnlyList<FeedNow> Feeds)
+{
+    public IReadOnlyList<ChannelCount> Channels { get; init; } = [];
+}
 
 /// <param name="LastContent">Issue time of the newest content, not of the newest answer: a stale cache answers too.</param>
 public sealed record FeedNow(string Name, Instant? LastContent)

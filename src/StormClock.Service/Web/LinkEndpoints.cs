@@ -41,9 +41,9 @@ internal static class LinkEndpoints
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    /// <summary>A calendar's address is good for nothing here.</summary>
+    /// <summary>A calendar's address, or a link for subscribing devices, is good for nothing here.</summary>
     private static AckReading Read(string token, AckKeyRing keys, Instant now) =>
-        AckToken.Read(token, keys.Keys, now) is { Token: not { Purpose: AckPurpose.Calendar } } reading ? reading : new(AckVerdict.NotOurs, null);
+        AckToken.Read(token, keys.Keys, now) is { Token: not { Purpose: AckPurpose.Calendar or AckPurpose.Push } } reading ? reading : new(AckVerdict.NotOurs, null);
 
     private static RazorComponentResult<LinkView> Page(
         string token, AckToken link, LinkPage page, Instant now) => new(new Dictionary<string, object?>
@@ -55,7 +55,7 @@ internal static class LinkEndpoints
     });
 
     /// <summary>Null when it is no form, or larger or odder than any of ours.</summary>
-    private static async Task<IFormCollection?> ReadFormAsync(HttpRequest request)
+    public static async Task<IFormCollection?> ReadFormAsync(HttpRequest request)
     {
         if (!request.HasFormContentType) return null;
 

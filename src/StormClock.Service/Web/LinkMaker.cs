@@ -9,7 +9,8 @@ namespace StormClock.Service.Web;
 /// </summary>
 /// <param name="pagesAddress">Where phones reach the pages, http or https; null when they cannot, then there are no links.</param>
 /// <param name="key">The newest key.</param>
-public sealed class LinkMaker(Uri? pagesAddress, AckKey key)
+/// <param name="offersPush">Whether devices can be subscribed to notifications.</param>
+public sealed class LinkMaker(Uri? pagesAddress, AckKey key, bool offersPush = false)
 {
     /// <summary>From the message's moment: a storm and the month of recheck work after it (trade.md 7).</summary>
     public static Duration Life { get; } = Duration.FromDays(35);
@@ -30,6 +31,14 @@ public sealed class LinkMaker(Uri? pagesAddress, AckKey key)
     /// <summary>Where the reader's jobs can be had as a calendar.</summary>
     public string? ForCalendar(Reminder reminder) =>
         pagesAddress is null ? null : Below(pagesAddress, CalendarLinks.Path(reminder.Key.GardenId, reminder.Key.PersonId, key));
+
+    /// <summary>To the page where this person's devices are subscribed; null when there is none.</summary>
+    public string? ForPush(Reminder reminder) => ForPush(reminder.Key.GardenId, reminder.Key.PersonId, reminder.Moment);
+
+    /// <inheritdoc cref="ForPush(Reminder)"/>
+    public string? ForPush(string gardenId, string personId, Instant moment) =>
+        offersPush ? Below(pagesAddress!, $"p/{new AckToken(AckPurpose.Push, gardenId, "", personId, "", moment + Life).Sign(key)}") : null;
+
 
     private string? Link(Reminder reminder, AckPurpose purpose, string subject)
     {

@@ -18,6 +18,19 @@ internal static class Notices
         "Nothing was changed",
         "The page was too old, or this browser keeps no cookies. Open the link again and press the button once more.");
 
+    public static IResult PushNeedsScript => Page(
+        StatusCodes.Status400BadRequest,
+        "Nothing was changed",
+        "Notifications can only be turned on where the browser runs this page's script. Switch script on for this page and press again, or stay with mail: it brings everything.");
+
+    public static IResult PushNotUsable => Page(
+        StatusCodes.Status400BadRequest,
+        "Nothing was changed",
+        "This browser named no push service that can be used: it must be reached by https under a public name. Another browser may do; mail brings everything.");
+
+    public static IResult PushTooMany => Page(
+        StatusCodes.Status409Conflict, "Nothing was changed", $"There are {Desk.PushDesk.MostDevices} devices already. Take one off first.");
+
     public static IResult For(AckVerdict verdict) => verdict == AckVerdict.Expired
         ? Page(StatusCodes.Status410Gone, "Link expired", "This link has run out. Use the newest message you have.")
         : Page(

@@ -3,11 +3,12 @@ namespace StormClock.Service.Web;
 /// <summary>Headers on every answer: nothing from elsewhere, no scripts, no framing, and links that do not leak onward.</summary>
 internal static class PageHeaders
 {
+    private const string NoScript = "default-src 'none'; style-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
     public static Task AddAsync(HttpContext context, RequestDelegate next)
     {
         var headers = context.Response.Headers;
-        headers.ContentSecurityPolicy =
-            "default-src 'none'; style-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+        headers.ContentSecurityPolicy = NoScript;
         headers["Referrer-Policy"] = "no-referrer";
         headers["X-Robots-Tag"] = "noindex, nofollow";
         headers.XContentTypeOptions = "nosniff";
@@ -15,4 +16,8 @@ internal static class PageHeaders
         headers.CacheControl = "no-store";
         return next(context);
     }
+
+    /// <summary>For the one page that cannot do without: scripts and a worker from our own files, still none in the page.</summary>
+    public static void AllowOwnScript(HttpResponse response) =>
+        response.Headers.ContentSecurityPolicy = $"{NoScript}; script-src 'self'; worker-src 'self'";
 }

@@ -9,7 +9,7 @@ namespace StormClock.Service.Web;
 /// <summary>Sets up the pages: services, what surrounds every answer, and the addresses.</summary>
 public static class StormPages
 {
-    private const string LinkLimit = "links";
+    internal const string LinkLimit = "links";
 
     /// <summary>Needs <see cref="IJobBook"/>, <see cref="Core.Acknowledgements.AckKeyRing"/> and <see cref="IClock"/> beside it.</summary>
     public static IServiceCollection AddStormPages(this IServiceCollection services, PagesSettings settings)

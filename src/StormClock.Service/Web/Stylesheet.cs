@@ -33,6 +33,7 @@ internal static class Stylesheet
         button, .mark { display: block; width: 100%; min-height: 3.5rem; padding: 0.75rem; border: 3px solid var(--leaf); border-radius: 4px;
           background: var(--paper); color: var(--leaf); font: inherit; font-weight: bold; text-align: left; cursor: pointer; }
         .mark { min-height: 3rem; margin-top: 0.5rem; padding: 0.5rem 0.75rem; }
+        input { width: 100%; min-height: 3rem; padding: 0.5rem 0.75rem; border: 3px solid var(--line); border-radius: 4px; font: inherit; }
         button.first { background: var(--leaf); color: #ffffff; }
         .timeline { margin: 0.75rem 0; }
         .timeline svg { display: block; max-width: 100%; height: auto; }

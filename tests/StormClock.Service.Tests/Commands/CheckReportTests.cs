@@ -53,6 +53,19 @@ public class CheckReportTests
         Assert.Contains("no garden books: nothing would be planned", report.Would);
     }
 
+    [Theory]
+    [InlineData("quay/ines", 0)]
+    [InlineData("quay/nobody", 1)]
+    [InlineData("elsewhere/ines", 1)]
+    public void Of_WebhookOfAPerson_MustBeInABook(string person, int faults)
+    {
+        var report = Report($"poll_minutes: 5\nwebhooks:\n  - {{person: {person}, url: \"https://gateway.example.org/hidden\", secret_env: GATE}}", File("a.yaml", SampleBook.Good));
+
+        Assert.Equal(faults, report.Faults.Count);
+        Assert.All(report.Faults, fault => Assert.StartsWith($"config/stormclock.yaml:3: no garden book has the person '{person}'", fault, StringComparison.Ordinal));
+        Assert.Contains($"  messages of {person} are also posted to gateway.example.org, signed with the secret from the variable GATE", report.Would);
+    }
+
     [Fact]
     public void Of_AddressOnThisBoxOnly_IsNoAddressForPhones() =>
         Assert.Contains("  no address that phones can reach: messages carry no links", Report("pages: {address: \"http://localhost:8427\"}").Would);

@@ -46,14 +46,14 @@ internal sealed class VirtualService : IAsyncDisposable
     /// <summary>Starts at a time and takes the first turn.</summary>
     /// <param name="data">Data folder; null for one of its own.</param>
     public static async Task<VirtualService> StartAsync(
-        Instant begin, GardenShelf shelf, Func<IClock, IReadOnlyList<IFeed>> feeds, IChannel channel, Duration listenEvery, bool practice, string? data = null)
+        Instant begin, GardenShelf shelf, Func<IClock, IReadOnlyList<IFeed>> feeds, IChannel channel, Duration listenEvery, bool practice, string? data = null, Func<HostPlan, HostPlan>? change = null)
     {
         var own = data is null ? new TempFolder() : null;
         var folder = data ?? own!.Path;
         var time = new FakeTimeProvider(begin.ToDateTimeOffset());
         var store = StormStore.Open(folder);
-        var host = Composition.Build(
-            new(folder, shelf, feeds, channel, time, new("http://127.0.0.1:0"), null, listenEvery, begin, LinksPerMinute: 60, Practice: practice), store);
+        var plan = new HostPlan(folder, shelf, feeds, channel, time, new("http://127.0.0.1:0"), null, listenEvery, begin, LinksPerMinute: 60, Practice: practice);
+        var host = Composition.Build(change?.Invoke(plan) ?? plan, store);
         var service = new VirtualService(own, time, host, store);
         await host.StartAsync(TestContext.Current.CancellationToken);
         await service.HearAsync(1);

@@ -97,7 +97,7 @@ public class FeedRoundTests
         while (troubles.Count < 2)
         {
             var turn = round.AskAsync(true, Cancel);
-            await feed.Begun.Task;
+            await feed.Begun.Task.WaitAsync(TestContext.Current.CancellationToken);
             time.Advance(TimeSpan.FromMinutes(4));
 
             troubles.AddRange((await turn).Select(heard => heard.Answer.Trouble));

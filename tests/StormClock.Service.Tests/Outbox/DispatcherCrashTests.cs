@@ -51,7 +51,7 @@ public class DispatcherCrashTests
 
         Assert.Equal(sentBefore, before.Count);
         Assert.Equal(sentAfter, again.Sent.Count);
-        Assert.All(before.Concat(again.Sent), message => Assert.Equal(entry.Message, message));
+        Assert.All(before.Concat(again.Sent), message => Assert.Equal(entry.Message with { UsefulUntil = entry.UsefulUntil }, message));
         Assert.Equal(OutboxState.Sent, reopened.Read(reader => OutboxTable.Find(reader, entry.Id))!.State);
     }
 

@@ -288,6 +288,16 @@ public sealed class DispatcherTests : IDisposable
         Assert.Null(store.Read(reader => OutboxHealth.Of(reader, Entries.Start)).OldestUnsentAge);
     }
 
+    /// <summary>Refusals of long ago are history.</summary>
+    [Fact]
+    public async Task Health_ParkedAndWaiting_IsCountedByChannel()
+    {
+        OutboxEntry Refused(string name, string channel, int daysAgo) => Entries.Make(name, channel: channel) with { State = OutboxState.Refused, Settled = Entries.Start - Duration.FromDays(daysAgo) };
+        await Write(Entries.Make("a"), Refused("b", "push", 1), Refused("c", "push", 6), Refused("d", "push", 8), Refused("e", "webhook", 30));
+
+        Assert.Equal([new("email", 1, 0), new ChannelCount("push", 0, 2)], store.Read(reader => OutboxHealth.Of(reader, Entries.Start)).Channels);
+    }
+
     private Task Write(params OutboxEntry[] entries) =>
         store.WriteAsync(tx => Array.ForEach(entries, entry => OutboxTable.Insert(tx, entry)), Cancellation);
 

@@ -133,6 +133,15 @@ public partial class FrontPagesTests
     }
 
     [Fact]
+    public async Task Health_SomethingParked_IsCountedByChannel()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Health = new(true, null, []) { Channels = [new("email", 0, 1), new("push", 2, 3)] };
+        var channels = JsonDocument.Parse(await host.ReadAsync("/health")).RootElement.GetProperty("channels");
+        Assert.Equal("""[{"name":"email","waiting":0,"parked":1},{"name":"push","waiting":2,"parked":3}]""", channels.GetRawText());
+    }
+
+    [Fact]
     public async Task Health_SomethingWrong_Is503()
     {
         await using var host = await PagesHost.StartAsync();

@@ -1,0 +1,31 @@
+namespace StormClock.Service.Store;
+
+/// <summary>Files that hold keys: readable and writable by their owner only.</summary>
+internal static class SecretFile
+{
+    private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+
+    /// <summary>Whole or not at all: a half-written key would make everything signed with it worthless.</summary>
+    public static void Write(string path, ReadOnlySpan<byte> content)
+    {
+        var unfinished = path + ".part";
+        File.Delete(unfinished);
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows()) options.UnixCreateMode = OwnerOnly;
+
+        using (var file = new FileStream(unfinished, options))
+        {
+            file.Write(content);
+            file.Flush(flushToDisk: true);
+        }
+
+        File.Move(unfinished, path);
+        FolderSync.Now(Path.GetDirectoryName(Path.GetFullPath(path))!);
+    }
+
+    /// <summary>Takes from others what they could do with it.</summary>
+    public static void Close(string path)
+    {
+        if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(path) & ~OwnerOnly) != 0) File.SetUnixFileMode(path, OwnerOnly);
+    }
+}
