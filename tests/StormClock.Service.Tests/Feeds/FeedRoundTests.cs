@@ -102,7 +102,7 @@ public class FeedRoundTests
 
             troubles.AddRange((await turn).Select(heard => heard.Answer.Trouble));
             time.Advance(TimeSpan.FromMinutes(5));
-            await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System, Cancel);
+            await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System, TestContext.Current.CancellationToken);
         }
 
         Assert.Equal(["it did not answer in time", "the last look at it has not come back"], troubles);
