@@ -6,7 +6,8 @@ using StormClock.Benchmarks;
 
 if (args is ["peak", var kind])
 {
-    FeedPeak.Print(kind);
+    if (kind == "cap") FeedPeak.PrintCapRatio();
+    else FeedPeak.Print(kind);
     return;
 }
 

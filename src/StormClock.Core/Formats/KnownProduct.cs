@@ -35,7 +35,8 @@ internal static partial class KnownProduct
 
     public static ProductKind Of(ReadOnlySpan<byte> bytes)
     {
-        var head = bytes[..Math.Min(bytes.Length, 16 * 1024)];
+        var isMarkup = bytes.TrimStart(" \t\r\n"u8) is [(byte)'<', ..];
+        var head = bytes[..Math.Min(bytes.Length, (isMarkup ? 4 : 16) * 1024)];
         return SourceText.Decode(head) is { } text ? OfText(text) : ProductKind.Binary;
     }
 

@@ -37,10 +37,11 @@ internal sealed class CapElement
             }
             else if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
             {
-                element.own = (element.own + reader.Value).Trim();
+                element.own = element.own.Length == 0 ? reader.Value : element.own + reader.Value;
             }
         }
 
+        element.own = element.own.Trim();
         return element;
     }
 
@@ -62,16 +63,31 @@ internal sealed class CapElement
     public Instant? Time(string child) => CapTime.Parse(Text(child));
 
     /// <summary>Children with valueName and value, as geocode, parameter and eventCode have them; in CAP 1.0 the text "name=value".</summary>
-    public IReadOnlyList<AlertGeocode> Named(string child) => [.. All(child).SelectMany(one => one.NamedValues())];
+    public IReadOnlyList<AlertGeocode> Named(string child)
+    {
+        var named = new List<AlertGeocode>();
+        foreach (var one in children)
+        {
+            if (one.name == child) one.AddNamed(named);
+        }
+
+        return named;
+    }
 
     public ReadFault Fault(string child, string reason) => new($"{name}/{child}", reason, First(child)?.line ?? line);
 
     /// <summary>Some senders put several pairs of name and value into one element.</summary>
-    private IEnumerable<AlertGeocode> NamedValues()
+    private void AddNamed(List<AlertGeocode> named)
     {
-        if (children.Count > 0) return Texts("valueName").Zip(Texts("value"), (scheme, code) => new AlertGeocode(scheme, code));
+        var scheme = "";
+        foreach (var part in children)
+        {
+            if (part.name == "valueName") scheme = part.own;
+            if (part.name == "value") named.Add(new AlertGeocode(scheme, part.own));
+        }
+
         var equals = own.IndexOf('=', StringComparison.Ordinal);
-        return equals < 0 ? [] : [new AlertGeocode(own[..equals].Trim(), own[(equals + 1)..].Trim())];
+        if (children.Count == 0 && equals >= 0) named.Add(new AlertGeocode(own[..equals].Trim(), own[(equals + 1)..].Trim()));
     }
 
     private CapElement? First(string child) => children.Find(one => one.name == child);

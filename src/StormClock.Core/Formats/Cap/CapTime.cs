@@ -14,6 +14,8 @@ internal static partial class CapTime
     /// <summary>"2027-09-12T10:00:00-04:00"; "-00:00" and "Z" are UTC. Null when there is no offset or no such time.</summary>
     public static Instant? Parse(string text)
     {
+        if (text.Length == 0) return null;
+        if (Usual(text) is { } usual) return usual;
         var match = WithOffset().Match(text);
         if (!match.Success) return null;
 
@@ -41,6 +43,35 @@ internal static partial class CapTime
         }
 
         return latest;
+    }
+
+    /// <summary>The form that nearly all have, without the search for any other; null leaves it to that.</summary>
+    private static Instant? Usual(ReadOnlySpan<char> text)
+    {
+        if (text is not [_, _, _, _, '-', _, _, '-', _, _, 'T', _, _, ':', _, _, ':', _, _, '+' or '-', _, _, ':', _, _]) return null;
+
+        var (year, month, day) = (Digits(text[..4]), Digits(text[5..7]), Digits(text[8..10]));
+        var (hour, minute, second) = (Digits(text[11..13]), Digits(text[14..16]), Digits(text[17..19]));
+        var (offsetHours, offsetMinutes) = (Digits(text[20..22]), Digits(text[23..25]));
+        if (year is <= 1900 or >= 9000 || month is < 1 or > 12 || day < 1 || day > CalendarSystem.Iso.GetDaysInMonth(year, month)) return null;
+        if (hour is < 0 or > 23 || minute is < 0 or > 59 || second is < 0 or > 59 || offsetHours is < 0 or > 14 || offsetMinutes is < 0 or > 59) return null;
+
+        var offset = Duration.FromMinutes((offsetHours * 60) + offsetMinutes);
+        var utc = Instant.FromUtc(year, month, day, hour, minute, second);
+        return text[19] == '-' ? utc + offset : utc - offset;
+    }
+
+    /// <summary>-1 when there is anything but digits.</summary>
+    private static int Digits(ReadOnlySpan<char> text)
+    {
+        var value = 0;
+        foreach (var digit in text)
+        {
+            if (!char.IsAsciiDigit(digit)) return -1;
+            value = (value * 10) + (digit - '0');
+        }
+
+        return value;
     }
 
     private static Offset? OffsetOf(Match match)
