@@ -59,7 +59,7 @@ public class CheckReportTests
     [InlineData("elsewhere/ines", 1)]
     public void Of_WebhookOfAPerson_MustBeInABook(string person, int faults)
     {
-        var report = Report($"poll_minutes: 5\nwebhooks:\n  - {{person: {person}, url: \"https://gateway.example.org/hidden\", secret_env: GATE}}", File("a.yaml", SampleBook.Good));
+        var report = Report($"poll_calm_minutes: 20\nwebhooks:\n  - {{person: {person}, url: \"https://gateway.example.org/hidden\", secret_env: GATE}}", File("a.yaml", SampleBook.Good));
 
         Assert.Equal(faults, report.Faults.Count);
         Assert.All(report.Faults, fault => Assert.StartsWith($"config/stormclock.yaml:3: no garden book has the person '{person}'", fault, StringComparison.Ordinal));

@@ -44,7 +44,7 @@ public static class RecordedFolder
 
             foreach (var raw in MessagesIn(new(note.Address, File.ReadAllBytes(path)), readList).Where(raw => known.Add(ContentMark.Of(raw.Bytes.Span))))
             {
-                if (MessageReader.Read(raw.Bytes).Value is { } advisory) heard.Add(new(advisory, raw, InstantPattern.ExtendedIso.Parse(note.At).Value));
+                foreach (var advisory in MessageReader.ReadAll(raw.Bytes).Value ?? []) heard.Add(new(advisory, raw, InstantPattern.ExtendedIso.Parse(note.At).Value));
             }
         }
 
