@@ -76,7 +76,7 @@ public static class ItemWorth
     {
         if (then.MadeWorse) return "it would stand less wind after this than before";
         if (chance - after >= LeastDifference || now.OutOfWind) return now.OutOfWind ? "what is done before takes it out of the wind" : null;
-        return chance < LeastDifference ? "by its figures it takes more wind than this forecast brings" : "it makes too little difference to how it fails";
+        return chance < LeastDifference ? "by its figures it takes more wind than this forecast brings" : "by its figures it goes at nearly the same wind with this done";
     }
 
     /// <summary>A value that the gardener gave stands, and such a job is never left.</summary>
