@@ -8,9 +8,9 @@ namespace StormClock.Core.Plan;
 internal sealed class OrderSearch
 {
     /// <summary>Changes tried for a garden of up to sixty jobs; fewer for larger ones, whose changes take longer.</summary>
-    private const int MostChanges = 60_000;
-    private const int LeastChanges = 30_000;
-    private const int ChangesTimesJobs = 3_600_000;
+    private const int MostChanges = 20_000;
+    private const int LeastChanges = 10_000;
+    private const int ChangesTimesJobs = 1_200_000;
 
     /// <summary>Share of the changes that goes to the climbs from each plain order; the rest goes on from the best of them (C, by trial).</summary>
     private const double ShareOfFirstClimbs = 0.3;
