@@ -11,8 +11,8 @@ namespace StormClock.Core;
 
 /// <summary>
 /// The one door: from everything heard, the garden book, the state of its jobs and what was sent, to what holds now. The
-/// same input gives the same decision; an instance only remembers wind members already computed, since thousands of them per
-/// advisory and site are worth keeping.
+/// same input gives the same decision; an instance only remembers wind members and values already worked out, since
+/// they are worth keeping.
 /// </summary>
 /// <param name="quiet">Hours in which only urgent messages go out; null for none.</param>
 public sealed class StormDesk(QuietHours? quiet = null)
@@ -101,7 +101,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
     private static GardenPlan PlanWork(
         ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Announced told, Instant now) =>
         outlook.WorkMatters
-            ? Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { Leave = garden.Leave, Before = told.Plan() })
+            ? Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { BetterLeft = garden.BetterLeft, Before = told.Plan() })
             : Planner.Plan(new(RainWork.Of(garden.Book), states, RainWork.Stops(garden.Book, outlook.Rain), now, now + Horizon));
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>

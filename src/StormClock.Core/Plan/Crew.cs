@@ -1,13 +1,11 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Loads;
 
 namespace StormClock.Core.Plan;
 
 /// <summary>Who in the book can do a job together.</summary>
 internal sealed class Crew(GardenBook book)
 {
-    /// <summary>Two or more people lift two thirds of the sum of what each lifts alone (UK HSE, M; trade.md 4.1).</summary>
-    private const double TogetherShare = 2.0 / 3;
-
     /// <summary>With more teams than this for a job, those late in the book are not looked at; six people make fifteen pairs.</summary>
     private const int MostTeams = 40;
 
@@ -57,7 +55,7 @@ internal sealed class Crew(GardenBook book)
     {
         if (mass <= 0) return true;
         var sum = team.Sum(i => Hands[i].LiftKg);
-        return mass <= (team.Length == 1 ? sum : sum * TogetherShare) + 1e-9;
+        return mass <= (team.Length == 1 ? sum : sum * Lifting.TwoPeopleShare) + 1e-9;
     }
 
     private static IEnumerable<int[]> Groups(List<int> from, int size)

@@ -48,7 +48,7 @@ public sealed record GardenPlan(
     IReadOnlyList<StoreUse> Stores)
 {
     /// <summary>Open jobs that are better left than done, with the reason.</summary>
-    public IReadOnlyList<LeftOutJob> Leave { get; init; } = [];
+    public IReadOnlyList<LeftOutJob> BetterLeft { get; init; } = [];
 
     /// <summary>Against the plan last told; empty when none was.</summary>
     public IReadOnlyList<PlanChange> Changes { get; init; } = [];

@@ -33,7 +33,7 @@ internal static class PlanChanges
         else if (request.Is(job, JobProgress.Done)) yield return new(job.Id, PlanChangeKind.Done, "it is done");
         else if (request.Is(job, JobProgress.Cannot)) yield return new(job.Id, PlanChangeKind.Dropped, "somebody said that it cannot be done");
         else if (left.TryGetValue(job.Id, out var out1)) yield return new(job.Id, PlanChangeKind.Dropped, out1.Why);
-        else if (request.Leave.TryGetValue(job.Id, out var leave)) yield return new(job.Id, PlanChangeKind.Dropped, leave);
+        else if (request.BetterLeft.TryGetValue(job.Id, out var why)) yield return new(job.Id, PlanChangeKind.Dropped, why);
         else if (now.TryGetValue(job.Id, out var planned))
         {
             if (Moved(told.Start, planned.Start) is { } kind) yield return new(job.Id, kind, Cause(request, before, job, told, planned));

@@ -17,14 +17,14 @@ public static class Planner
     public static GardenPlan Plan(PlanRequest request)
     {
         var all = request.Book.Jobs.Where(request.IsOpen).DistinctBy(job => job.Id).ToList();
-        var open = all.Where(job => !request.Leave.ContainsKey(job.Id)).ToList();
+        var open = all.Where(job => !request.BetterLeft.ContainsKey(job.Id)).ToList();
         var problem = PlanProblem.Of(request, open);
         var line = Search(problem);
         var planned = Planned(request, problem, line);
         var leftOut = LeftOut.Of(request, open, problem, line);
         return new(request.Now, GardenStops.Of(request), planned, leftOut, Supplies.Short(request.Book, planned), Supplies.Stores(request, planned, leftOut))
         {
-            Leave = [.. all.Where(job => request.Leave.ContainsKey(job.Id)).Select(job => new LeftOutJob(job, request.Leave[job.Id], null))],
+            BetterLeft = [.. all.Where(job => request.BetterLeft.ContainsKey(job.Id)).Select(job => new LeftOutJob(job, request.BetterLeft[job.Id], null))],
             Changes = PlanChanges.Of(request, planned, leftOut),
         };
     }

@@ -26,7 +26,7 @@ internal static class Briefs
             now.StopLikely,
             jobs,
             Works(now, why) ? now.Plan!.Buy : [],
-            Works(now, why) ? [.. now.Plan!.LeftOut.Concat(now.Plan.Leave).Select(left => Line(now.Book, left))] : [],
+            Works(now, why) ? [.. now.Plan!.LeftOut.Concat(now.Plan.BetterLeft).Select(left => Line(now.Book, left))] : [],
             why == ReminderReason.OrderChanged ? now.Announced.What : [],
             Cautions(now, why, jobs),
             NextBy(now, person));
@@ -41,7 +41,7 @@ internal static class Briefs
     {
         if (why is ReminderReason.StandDown or ReminderReason.Recheck) return now.After;
         if (!Works(now, why)) return [];
-        if (why == ReminderReason.Late) return [.. now.Late.Select(late => Line(now.Book, late.Job))];
+        if (why == ReminderReason.Late) return [.. LateWork.Of(now).Select(late => Line(now.Book, late.Job))];
         return [.. now.Plan!.Jobs
             .Where(job => person.Role == PersonRole.Gardener || job.People.Contains(person.Id))
             .Select(job => Line(now.Book, job))];

@@ -34,24 +34,8 @@ public sealed record Situation(
     /// <summary>Hours in which only urgent messages go out; null for none.</summary>
     public QuietHours? Quiet { get; init; }
 
-    /// <summary>Planned jobs that should have been started by the hour that was told, and of which nobody has said a word; with how long ago.</summary>
-    public IReadOnlyList<(PlannedJob Job, Duration Since)> Late =>
-    [
-        .. from job in Plan?.Jobs ?? []
-           where Announced.StartBys.ContainsKey(job.Job.Id) && !Started.Contains(job.Job.Id)
-           let due = Announced.StartBys[job.Job.Id] + LateGrace
-           where due <= Now && job.Start <= Now + AboutNow
-           select (job, Now - due),
-    ];
-
     /// <summary>Ids of jobs that somebody has begun.</summary>
     public IReadOnlySet<string> Started { get; init; } = new HashSet<string>();
-
-    // At night, or while the newest plan has it for another day, there is nothing to be said.
-    private static readonly Duration AboutNow = Duration.FromMinutes(30);
-
-    // Nobody puts down the string to press a button.
-    private static readonly Duration LateGrace = Duration.FromMinutes(15);
 
     /// <summary>Sources that cannot be heard, or could not until lately.</summary>
     public IReadOnlyList<SourceSilence> Silences { get; init; } = [];

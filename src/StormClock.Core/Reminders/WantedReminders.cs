@@ -12,9 +12,11 @@ public static class WantedReminders
     private static readonly Duration StageUse = Duration.FromHours(12);
     private static readonly Duration OrderUse = Duration.FromHours(24);
     private static readonly Duration RecheckUse = Duration.FromHours(36);
-    private static readonly Duration LateEvery = Duration.FromHours(2);
-    private static readonly int[] LaterRechecks = [3, 7, 30];
     private static readonly Duration ChangeUse = Duration.FromHours(6);
+    private static readonly Duration LateEvery = Duration.FromHours(2);
+
+    /// <summary>Days after the first recheck on which it is asked for again.</summary>
+    private static readonly int[] LaterRechecks = [3, 7, 30];
 
     /// <summary>A day's message is not repeated this soon after another that carried the plan.</summary>
     private static readonly Duration PlanJustTold = Duration.FromHours(3);
@@ -98,7 +100,7 @@ public static class WantedReminders
     private static Reminder? Lifted(Situation now, Person person, string channel)
     {
         if (now.Stage.Stage is Stage.NothingDue or Stage.GardenClosed or Stage.Recheck) return null;
-        var told = Sent(now, person, channel, ReminderReason.Leave).OrderBy(sent => sent.At).LastOrDefault();
+        var told = Sent(now, person, ReminderReason.Leave).OrderBy(sent => sent.At).LastOrDefault();
         return told.Occasion is null ? null : Make(now, person, channel, ReminderReason.OrderLifted, told.Occasion, told.At, now.Now + StageUse, urgent: true);
     }
 
@@ -108,15 +110,15 @@ public static class WantedReminders
     /// </summary>
     private static Reminder? Late(Situation now, Person person, string channel)
     {
-        var late = now.Late.Where(job => job.Job.People.Contains(person.Id) || job.Since >= LateEvery).ToList();
+        var late = LateWork.Of(now).Where(job => job.Job.People.Contains(person.Id) || job.Since >= LateEvery).ToList();
         if (late.Count == 0) return null;
-        var last = Sent(now, person, channel, ReminderReason.Late).OrderBy(sent => sent.At).LastOrDefault();
+        var last = Sent(now, person, ReminderReason.Late).OrderBy(sent => sent.At).LastOrDefault();
         var occasion = last.Occasion is not null && now.Now - last.At < LateEvery ? last.Occasion : $"{now.Now:uuuu-MM-dd'T'HH'Z'}";
         return Make(now, person, channel, ReminderReason.Late, occasion, now.Now, Instant.Min(now.Now + LateEvery, now.StopEarliest ?? Instant.MaxValue), urgent: true);
     }
 
-    /// <summary>Occasions of the messages that were sent to a person for a reason in this episode.</summary>
-    private static IEnumerable<(string? Occasion, Instant At)> Sent(Situation now, Person person, string channel, ReminderReason reason)
+    /// <summary>Occasions of the messages that were sent to a person for a reason in this episode, by any channel.</summary>
+    private static IEnumerable<(string? Occasion, Instant At)> Sent(Situation now, Person person, ReminderReason reason)
     {
         var begin = $"{now.Book.Id}|{now.Stage.EpisodeId}|{person.Id}|{reason}|";
         return now.SentAt.Where(sent => sent.Key.StartsWith(begin, StringComparison.Ordinal)).Select(sent => ((string?)sent.Key[begin.Length..sent.Key.LastIndexOf('|')], sent.Value));

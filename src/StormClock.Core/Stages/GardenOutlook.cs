@@ -32,10 +32,11 @@ public sealed record GardenOutlook(
     /// <summary>Below this nothing is planned (half the lowest stage limit).</summary>
     private const double LeastChance = 0.05;
 
+    // Of wind that is no cyclone; see LocalWind.
+    private const double LeastLocalChance = 0.25;
+
     /// <summary>Rain to be ready for at the wettest site.</summary>
     public RainOutlook Rain { get; init; } = RainOutlook.None;
-
-    private const double LeastLocalChance = 0.25;
 
     public bool WorkMatters => Chance >= LeastChance || Warned || Unmatched || LeaveBy is not null;
 
@@ -111,7 +112,7 @@ public sealed record GardenOutlook(
 
     /// <summary>Who spoke: the cyclone advisory, or the newest point forecast where that weighs more or stands alone.</summary>
     private static Advisory? Spoken(HazardTimeline timeline, bool local) =>
-        local || timeline.Leading is null ? timeline.Points is [.., var newest] ? newest : timeline.Leading : timeline.Leading;
+        (local || timeline.Leading is null) && timeline.Points is [.., var newest] ? newest : timeline.Leading;
 
     private static WindSoon Worst(HazardTimeline timeline, Func<SiteWind, WindSoon> of)
     {

@@ -1,4 +1,5 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Loads;
 
 namespace StormClock.Core.Worth;
 
@@ -14,9 +15,6 @@ public static class BookDoubts
 
     /// <summary>Taller crops ask for a tie or a bundle (C): ten feet.</summary>
     public const double TallCropM = 3.0;
-
-    // Two people together lift two thirds of the sum of what each lifts alone (HSE, M in trade.md 4.1).
-    private const double TeamShare = 2.0 / 3;
 
     public static IReadOnlyList<Doubt> Of(GardenBook book, LocalDate today) =>
     [
@@ -61,7 +59,7 @@ public static class BookDoubts
     {
         if (job.Kind is not (JobKind.Move or JobKind.Raise or JobKind.TakeDown) || item.Build.MassKg is not { } massKg) return null;
         var strongest = book.People.Select(person => person.LiftKg).OrderDescending().Take(job.People).ToList();
-        var together = strongest.Count > 1 ? TeamShare * strongest.Sum() : strongest.Sum();
+        var together = strongest.Count > 1 ? Lifting.TwoPeopleShare * strongest.Sum() : strongest.Sum();
         return massKg <= together ? null : FormattableString.Invariant($"one piece has {massKg:0} kg, and {(job.People == 1 ? "nobody in the book lifts that alone" : "no two people of the book lift that")}; a hand truck, more hands, or leave it and weigh it down");
     }
 

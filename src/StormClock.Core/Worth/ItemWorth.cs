@@ -9,11 +9,11 @@ namespace StormClock.Core.Worth;
 /// </summary>
 public static class ItemWorth
 {
-    /// <summary>A thing that is thrown at others weighs three times itself (science.md 8.1, C).</summary>
-    public const double HazardFactor = 3;
+    // A thing that is thrown at others weighs three times itself (science.md 8.1, C).
+    private const double HazardFactor = 3;
 
-    /// <summary>A thing worth little can still break a window: it weighs at least this much (C).</summary>
-    public const double LeastHazardUsd = 50;
+    // A thing worth little can still break a window: it weighs at least this much (C).
+    private const double LeastHazardUsd = 50;
 
     /// <summary>Work that makes less difference than this is left (C).</summary>
     public const double LeastDifference = 0.02;
@@ -46,7 +46,7 @@ public static class ItemWorth
 
             var then = JobEffect.After(now.Shape, now.Build, job.Kind, job.Materials, item.Count);
             var after = then.OutOfWind ? 0 : Chance(then);
-            var hazard = item.Endangers.Count == 0 ? 0 : HazardFactor * Math.Max(item.ValueUsd, LeastHazardUsd);
+            var hazard = HazardUsd(item);
             if (IsOfWind(job.Kind) && !now.OutOfWind && ItemChance.Weakest(now.Shape, now.Build) is null)
             {
                 worths.Add(Told(job, stake * ItemChance.WhenUnknown, hazard * ItemChance.WhenUnknown, null));
@@ -68,6 +68,9 @@ public static class ItemWorth
 
         double Chance(Treated thing) => thing.OutOfWind ? 0 : ItemChance.OfFailing(ItemChance.Weakest(thing.Shape, thing.Build), peaks, site.Terrain, area.Exposure);
     }
+
+    /// <summary>What it weighs that the thing can hit people or reach water, where it surely does; 0 where it endangers nobody.</summary>
+    public static double HazardUsd(Item item) => item.Endangers.Count == 0 ? 0 : HazardFactor * Math.Max(item.ValueUsd, LeastHazardUsd);
 
     /// <summary>Work that is done because of the wind; the rest is against water, current or time.</summary>
     private static bool IsOfWind(JobKind kind) => kind is not (JobKind.Raise or JobKind.Drain or JobKind.SwitchOff or JobKind.Check or JobKind.Pick);

@@ -1,4 +1,5 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Worth;
 
 namespace StormClock.Service.Books;
 
@@ -59,7 +60,7 @@ public sealed partial class GardenReader
             fields.Choice<WorkClass>("class", Tokens.Classes, usual?.Class ?? JobDefaults.ClassOf(kind, traits)),
             After(fields, item.Id),
             fields.Number("value", 0, 10_000_000, item.ValueUsd, "120"),
-            Hazard(item),
+            ItemWorth.HazardUsd(item),
             fields.Has("materials")
                 ? [.. fields.Maps("materials", "material", GardenKeys.Material, "- {material: rope, quantity: 8, unit: m}").Select(Need)]
                 : MaterialsOf(usual, item),
@@ -78,10 +79,6 @@ public sealed partial class GardenReader
 
     private static JobParts LeftOut(YamlFields fields) =>
         JobKeys.All.Where(part => !fields.Has(part.Key)).Aggregate(JobParts.None, (parts, part) => parts | part.Part);
-
-    /// <summary>A thing worth little can still break a window: it weighs at least as one without a stated value.</summary>
-    private static double Hazard(Item item) =>
-        item.Endangers.Count == 0 ? 0 : JobDefaults.HazardFactor * Math.Max(item.ValueUsd, JobDefaults.UnstatedValue);
 
     /// <summary>Job ids; a bare kind means the same item's job of that kind.</summary>
     private List<string> After(YamlFields fields, string itemId)

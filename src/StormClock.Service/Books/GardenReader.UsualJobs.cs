@@ -47,7 +47,7 @@ public sealed partial class GardenReader
         usual.Class ?? JobDefaults.ClassOf(usual.Kind, TraitsOf(item)),
         [.. before.Where(job => usual.After.Contains(job.Kind)).Select(job => job.Id)],
         item.ValueUsd,
-        Hazard(item),
+        ItemWorth.HazardUsd(item),
         MaterialsOf(usual, item),
         null,
         0,

@@ -11,9 +11,6 @@ internal static class JobDefaults
     /// <summary>Worth of a line to which the gardener gave no value, in her money (C, ours): work must not count for nothing.</summary>
     public const double UnstatedValue = 50;
 
-    /// <summary>Missiles weigh three times the thing itself (science.md 8.1, C).</summary>
-    public const double HazardFactor = 3;
-
     /// <summary>Heaviest load lifted freely by one person, kg (trade.md 4.1, C).</summary>
     public const double LiftKg = 13;
 

@@ -27,7 +27,7 @@ internal sealed record PlanDocument(
             new(stage.Reason.Cause, stage.Reason.Source, stage.Reason.Issued, stage.Reason.Chance, stage.Reason.At),
             Enum.GetValues<WorkClass>().ToDictionary(work => work.ToString().ToLowerInvariant(), work => plan?.WorkStops[work].Earliest),
             [.. (plan?.Jobs ?? []).Select(job => JobPart.Of(book, job))],
-            [.. (plan?.LeftOut ?? []).Concat(plan?.Leave ?? []).Select(left => new LeftOutPart(left.Job.Id, left.Why, left.Fallback))],
+            [.. (plan?.LeftOut ?? []).Concat(plan?.BetterLeft ?? []).Select(left => new LeftOutPart(left.Job.Id, left.Why, left.Fallback))],
             [.. (plan?.Buy ?? []).Select(buy => new BuyPart(buy.Material, buy.Need, buy.Have, buy.Missing, buy.Unit))],
             [.. (plan?.Stores ?? []).Select(store => new StorePart(store.StoreId, store.UsedM2, store.FreeM2, store.UsedM3, store.FreeM3))]);
     }

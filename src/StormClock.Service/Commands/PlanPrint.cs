@@ -38,7 +38,7 @@ internal static class PlanPrint
             output.WriteLine($"  left out: {Words.Of(left.Job.Kind)}: {book.ItemOf(left.Job).Name}: {left.Why}{(left.Fallback is { } fallback ? $"; instead: {fallback}" : "")}");
         }
 
-        foreach (var left in plan.Leave) output.WriteLine($"  leave: {Words.Of(left.Job.Kind)}: {book.ItemOf(left.Job).Name}: {left.Why}");
+        foreach (var left in plan.BetterLeft) output.WriteLine($"  leave: {Words.Of(left.Job.Kind)}: {book.ItemOf(left.Job).Name}: {left.Why}");
 
         foreach (var buy in plan.Buy) output.WriteLine($"  buy: {buy.Missing:0.##} {buy.Unit} {buy.Material} (need {buy.Need:0.##}, have {buy.Have:0.##})");
         output.WriteLine();

@@ -61,7 +61,7 @@ internal sealed class SheetWriter
         if (plan is not null)
         {
             yield return new("Left out", [.. LeftOut(plan.LeftOut)]);
-            yield return new("Better left as it is", [.. LeftOut(plan.Leave)]);
+            yield return new("Better left as it is", [.. LeftOut(plan.BetterLeft)]);
             yield return new("To buy", [.. plan.Buy.Select(Buy)], Ticks: true);
             yield return new("Where things go", [.. plan.Stores.Where(store => store.UsedM2 > 0 || store.UsedM3 > 0).Select(Store)]);
             yield return new("Take care", [.. CautionsFor.Work([.. plan.Jobs.Select(job => BriefLines.Line(book, job.Job))], after: false).Where(caution => caution != Caution.OfficialOrders).Distinct().Select(CautionWords.Of)]);

@@ -35,7 +35,7 @@ public class ItemWorthTests
     {
         var worth = Worth(Line(ItemShape.Body, Bush, 100, Work(JobKind.Move)), Gusts(35, 40, 45));
         Assert.InRange(worth.LossAvoidedUsd, 95, 100);
-        Assert.Null(worth.Leave);
+        Assert.Null(worth.WhyLeave);
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public class ItemWorthTests
     {
         var worth = Worth(Line(ItemShape.Body, Bush, 100, Work(JobKind.Move)), Gusts(3, 4, 5));
         Assert.InRange(worth.LossAvoidedUsd, 0, 2);
-        Assert.Contains("takes more wind than this forecast brings", worth.Leave);
+        Assert.Contains("takes more wind than this forecast brings", worth.WhyLeave);
     }
 
     /// <summary>By hand: a thing that fails at 20 m/s of its own, β 0.25, under gusts of 20 m/s at its height: one in two.</summary>
@@ -71,7 +71,7 @@ public class ItemWorthTests
         var worths = ItemWorth.Of(Line(ItemShape.Body, Bush, 100, Work(JobKind.Move), Work(JobKind.Tie)), Bed, Home, Gusts(40));
         Assert.True(worths[0].LossAvoidedUsd > 95);
         Assert.Equal(0, worths[1].LossAvoidedUsd);
-        Assert.Contains("out of the wind", worths[1].Leave);
+        Assert.Contains("out of the wind", worths[1].WhyLeave);
     }
 
     [Theory]
@@ -85,7 +85,7 @@ public class ItemWorthTests
         var item = Line(ItemShape.Stems, stems, 60, Work(JobKind.Pick)) with { Harvest = new(ripensOff ? Tomato : Citrus, 50, ripe, mature) };
         var worth = Worth(item, Gusts(90));
         Assert.Equal(50 * share, worth.LossAvoidedUsd, 0.1);
-        Assert.Equal(share == 0, worth.Leave is not null);
+        Assert.Equal(share == 0, worth.WhyLeave is not null);
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public class ItemWorthTests
         var stated = Work(JobKind.Move) with { Value = 77, ValueStated = true };
         var worth = Worth(Line(ItemShape.Body, Bush, 100, stated), Gusts(1));
         Assert.Equal(77, worth.LossAvoidedUsd);
-        Assert.Null(worth.Leave);
+        Assert.Null(worth.WhyLeave);
     }
 
     [Fact]

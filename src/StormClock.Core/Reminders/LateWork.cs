@@ -1,0 +1,26 @@
+using StormClock.Core.Plan;
+
+namespace StormClock.Core.Reminders;
+
+/// <summary>A planned job that should have been started by the hour that was told, and of which nobody has said a word.</summary>
+/// <param name="Since">How long ago that was, with a little grace.</param>
+public sealed record LateJob(PlannedJob Job, Duration Since);
+
+/// <summary>Which work is late.</summary>
+internal static class LateWork
+{
+    // At night, or while the newest plan has it for another day, there is nothing to be said.
+    private static readonly Duration AboutNow = Duration.FromMinutes(30);
+
+    // Nobody puts down the string to press a button.
+    private static readonly Duration Grace = Duration.FromMinutes(15);
+
+    public static IReadOnlyList<LateJob> Of(Situation now) =>
+    [
+        .. from job in now.Plan?.Jobs ?? []
+           where now.Announced.StartBys.ContainsKey(job.Job.Id) && !now.Started.Contains(job.Job.Id)
+           let due = now.Announced.StartBys[job.Job.Id] + Grace
+           where due <= now.Now && job.Start <= now.Now + AboutNow
+           select new LateJob(job, now.Now - due),
+    ];
+}

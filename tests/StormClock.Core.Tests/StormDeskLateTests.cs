@@ -1,0 +1,49 @@
+using StormClock.Core.Advisories;
+using StormClock.Core.Garden;
+using StormClock.Core.Reminders;
+using StormClock.Core.Tests.Advisories;
+using StormClock.Core.Tests.Garden;
+using static StormClock.Core.Tests.KeptDesk;
+
+namespace StormClock.Core.Tests;
+
+/// <summary>The one door when things do not go as told: work that nobody does, an order that is taken back.</summary>
+public class StormDeskLateTests
+{
+    /// <summary>Start by passed and nobody has said a word: told once in two hours, and no more once it is begun.</summary>
+    [Fact]
+    public void Decide_WorkNotDoneByItsHour_IsToldLateOnceInTwoHours()
+    {
+        // The long job that waits for the short one makes the short one due three hours before its own last start.
+        var book = Book with
+        {
+            Items = [Book.Items[0] with { Jobs = [Gardens.Job("tie", 30, value: 50), Gardens.Job("long", 180, value: 20, after: "tie")] }, Book.Items[1] with { Jobs = [] }],
+        };
+        var desk = new KeptDesk(book);
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new WindNote("plot", "ada", Morning, Alerts.At(8), 40, null));
+        var due = desk.At(ledger, Morning).Plan!.Jobs.Single(job => job.Job.Id == "tie").StartBy + Duration.FromMinutes(15);
+        Assert.Empty(Late(desk.At(ledger, due - Duration.FromMinutes(1))));
+
+        var first = Late(desk.At(ledger, due));
+        Assert.NotEmpty(first);
+        Assert.Equal(first, Late(desk.At(ledger, due + Duration.FromMinutes(5))));
+        desk.Jobs["tie"] = new("tie", JobProgress.Started, due, "ada");
+        Assert.Empty(Late(desk.At(ledger, due + Duration.FromMinutes(10))));
+
+        static List<string> Late(Decision decision) => [.. decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.Late).Select(reminder => reminder.Key.ToString())];
+    }
+
+    /// <summary>An order that was told and is taken back while the storm goes on: said once.</summary>
+    [Fact]
+    public void Decide_LeaveByTakenBack_IsToldOnce()
+    {
+        var desk = new KeptDesk(Book);
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new LeaveByNote("plot", "ada", Morning, Alerts.At(20)));
+        Assert.Contains(desk.At(ledger, Morning).Wanted, reminder => reminder.Key.Reason == ReminderReason.Leave);
+        ledger = ledger.With(new AllClearNote("plot", "ada", Alerts.At(1)), Alerts.At(1));
+        Assert.Equal(2, desk.At(ledger, Alerts.At(1)).Wanted.Count(reminder => reminder.Key.Reason == ReminderReason.OrderLifted));
+        var again = desk.At(ledger, Alerts.At(2)).Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.OrderLifted).ToList();
+        Assert.All(again, reminder => Assert.True(reminder.Moment <= Alerts.At(1)));
+        Assert.DoesNotContain(desk.At(ledger, Alerts.At(2)).Wanted, reminder => reminder.Key.Reason == ReminderReason.Leave);
+    }
+}
