@@ -63,6 +63,9 @@ public sealed record Job(
     JobKind? Undo,
     bool LastRound)
 {
+    /// <summary>Somebody lifts the thing in this work.</summary>
+    public bool Lifts => Kind is JobKind.Move or JobKind.Raise or JobKind.TakeDown;
+
     /// <summary>What to beware of in this work, a sentence; null when the usual cautions suffice.</summary>
     public string? Caution { get; init; }
 

@@ -27,6 +27,10 @@ public sealed record ErrorStatistics(
     private const double WeakestKt = 35;
     private const double StrongestKt = 130;
 
+    private const string AnyOther = "*";
+
+    private static readonly Dictionary<string, double[]> TrackSpread = ErrorStatisticsText.Rows(ErrorStatisticsText.Embedded("track-spread-by-basin.txt"));
+
     /// <summary>Hours after the synoptic time to which the columns belong; between them errors go by straight lines.</summary>
     public static IReadOnlyList<double> LeadHours { get; } = [3, 12, 24, 36, 48, 60, 72, 96, 120];
 
@@ -36,23 +40,19 @@ public sealed record ErrorStatistics(
     /// </summary>
     public static ErrorStatistics Atlantic { get; } = ErrorStatisticsText.Read(ErrorStatisticsText.Embedded("errors-atlantic.txt"));
 
-    private const string AnyOther = "*";
-
-    private static readonly Dictionary<string, double[]> TrackSpread = ErrorStatisticsText.Rows(ErrorStatisticsText.Embedded("track-spread-by-basin.txt"));
-
     /// <summary>The forecast taken as written. Only the reduction from largest to mean reach stays, with its size bias.</summary>
     public static ErrorStatistics None { get; } = Zero();
 
-    /// <summary>Spread used over spread measured, along and across (science.md 3.3, chosen on 2011–2015, D).</summary>
+    /// <summary>Spread used over spread measured, along and across. Here and below: the value of science.md 3.3; the product's own is in its data file.</summary>
     public double TrackScale { get; init; } = 0.90;
 
-    /// <summary>The same for the maximum wind (D).</summary>
+    /// <summary>The same for the maximum wind.</summary>
     public double WindScale { get; init; } = 0.90;
 
-    /// <summary>The same for the size (D).</summary>
+    /// <summary>The same for the size.</summary>
     public double SizeScale { get; init; } = 0.70;
 
-    /// <summary>Added to the logarithm of the size, from the mean bias of 2016–2018 (D).</summary>
+    /// <summary>Added to the logarithm of the size.</summary>
     public double SizeBias { get; init; } = 0.06;
 
     /// <summary>Spread of one common factor on a member's whole track error; makes the tails heavier (science.md 3.3).</summary>

@@ -40,7 +40,7 @@ public sealed record OfficialChances(
     public Instant? Earliest(double windKt)
     {
         if (!Rows.TryGetValue((int)windKt, out var row) || row.Periods[^1].CumulativePercent == 0) return null;
-        var share = row.Periods[^1].CumulativePercent * 0.10;
+        var share = row.Periods[^1].CumulativePercent * CarefulTimes.TenthShare;
         var period = row.Periods.First(period => period.CumulativePercent >= share);
         var before = row.Periods.LastOrDefault(earlier => earlier.UntilHour < period.UntilHour);
         var into = (share - before.CumulativePercent) / (period.CumulativePercent - before.CumulativePercent);

@@ -35,14 +35,5 @@ public sealed record OfficialCheck(OfficialChances Official, double Ours)
            select new OfficialCheck(official, ChanceOf(members(cyclone, site))),
     ];
 
-    private static double ChanceOf(WindMembers members)
-    {
-        var arrived = 0;
-        foreach (var hour in members.ArrivalHours(Wind.GaleKt))
-        {
-            if (!float.IsNaN(hour)) arrived++;
-        }
-
-        return (double)arrived / members.Count;
-    }
+    private static double ChanceOf(WindMembers members) => (double)MemberHours.InOrder(members.ArrivalHours(Wind.GaleKt)).Length / members.Count;
 }

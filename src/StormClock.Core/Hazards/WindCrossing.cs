@@ -23,8 +23,6 @@ public sealed record WindCrossing(
     Instant? End,
     Instant? TotalTenPercent)
 {
-    private const double LeastChance = 0.005;
-
     // Arrivals of 64 kt came before the 10 % time twice as often as they should (science.md 3.6, D).
     private const double HurricaneKt = 64;
     private static readonly Duration HurricaneMargin = Duration.FromHours(3);
@@ -38,13 +36,13 @@ public sealed record WindCrossing(
     /// </summary>
     public static WindCrossing Of(WindMembers members, double thresholdKt, Instant now)
     {
-        var arrivals = Arrived(members.ArrivalHours(thresholdKt));
+        var arrivals = MemberHours.InOrder(members.ArrivalHours(thresholdKt));
         var chance = (double)arrivals.Length / members.Count;
         var chanceBy = Leads.ToDictionary(lead => lead, lead => (double)CountUpTo(arrivals, lead) / members.Count);
-        if (chance < LeastChance) return new(thresholdKt, chance, chanceBy, null, null, null, null, null);
+        if (chance < WindSoon.AlmostNever) return new(thresholdKt, chance, chanceBy, null, null, null, null, null);
 
         var likely = At(arrivals, 0.5);
-        var end = At(Arrived(members.EndHours(thresholdKt)), 0.5);
+        var end = At(MemberHours.InOrder(members.EndHours(thresholdKt)), 0.5);
         if (members.Count == 1)
         {
             var spread = CarefulTimes.LoneSpread(likely, now);
@@ -61,8 +59,6 @@ public sealed record WindCrossing(
         Instant? Total(ReadOnlySpan<float> sorted, int all) =>
             (all + 9) / 10 is var tenth && sorted.Length >= tenth ? members.Origin + Duration.FromHours(sorted[tenth - 1]) : null;
     }
-
-    private static float[] Arrived(ReadOnlySpan<float> hours) => MemberHours.InOrder(hours);
 
     private static int CountUpTo(float[] sorted, double hours)
     {

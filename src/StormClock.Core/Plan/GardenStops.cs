@@ -14,10 +14,10 @@ internal static class GardenStops
                 return new WorkStop(stops.Min(stop => stop.Earliest), stops.Min(stop => stop.Likely));
             });
 
-    /// <summary>How much sooner a class stops than was told; zero when it does not.</summary>
-    public static Duration Sooner(WorkStop stop, ToldPlan told, WorkClass workClass)
+    /// <summary>How much sooner a class stops than was told; zero when it does not, no end of it when no stop was told.</summary>
+    public static Duration Sooner(WorkStop stop, IReadOnlyDictionary<WorkClass, Instant> told, WorkClass workClass)
     {
         if (stop.Earliest is not { } now) return Duration.Zero;
-        return told.Stops.TryGetValue(workClass, out var before) ? Duration.Max(Duration.Zero, before - now) : Duration.MaxValue;
+        return told.TryGetValue(workClass, out var before) ? Duration.Max(Duration.Zero, before - now) : Duration.MaxValue;
     }
 }

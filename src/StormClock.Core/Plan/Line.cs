@@ -69,7 +69,7 @@ internal sealed class Line
     /// <summary>Whether they go in once the whole line is done.</summary>
     public bool HasRoom(ModelJob job) => HasRoom(job, Order.Length);
 
-    /// <summary>Takes over the choices of another line; the schedule only up to a place.</summary>
+    /// <summary>Takes over the order, wishes, starts and teams of another line.</summary>
     public void CopyChoices(Line other)
     {
         other.Order.AsSpan().CopyTo(Order);

@@ -50,7 +50,7 @@ internal static class PlanChanges
     private static string Cause(PlanRequest request, ToldPlan before, Job job, ToldJob told, PlannedJob planned)
     {
         var stop = GardenStops.Of(request)[job.Class];
-        if (GardenStops.Sooner(stop, before, job.Class) >= WorthNaming) return "this work must stop sooner than last told";
+        if (GardenStops.Sooner(stop, before.Stops, job.Class) >= WorthNaming) return "this work must stop sooner than last told";
         if (told.Start < request.Now) return "it was not begun when it was due";
         return planned.People.ToHashSet().SetEquals(told.People) ? "the order of the work changed" : "other people do it";
     }

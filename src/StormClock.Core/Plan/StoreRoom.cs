@@ -16,6 +16,7 @@ internal static class StoreRoom
         request.Book.Stores.FirstOrDefault(store => store.Id == job.StoreId) is not { } store
         || (job.StoreFloorM2 <= FloorM2(request, store) + 1e-9 && job.StoreVolumeM3 <= VolumeM3(request, store) + 1e-9);
 
-    private static IEnumerable<Job> Moved(PlanRequest request, StorePlace store) =>
+    /// <summary>Jobs whose things are in the store already.</summary>
+    public static IEnumerable<Job> Moved(PlanRequest request, StorePlace store) =>
         request.Book.Jobs.Where(job => job.StoreId == store.Id && request.Is(job, JobProgress.Done));
 }

@@ -17,7 +17,7 @@ internal static class Supplies
         [.. request.Book.Stores.Select(store =>
         {
             var moved = planned.Select(job => job.Job).Where(job => job.StoreId == store.Id).ToList();
-            var inside = moved.Concat(request.Book.Jobs.Where(job => job.StoreId == store.Id && request.Is(job, JobProgress.Done))).ToList();
+            var inside = moved.Concat(StoreRoom.Moved(request, store)).ToList();
             var usedM2 = inside.Sum(job => job.StoreFloorM2);
             var usedM3 = inside.Sum(job => job.StoreVolumeM3);
             return new StoreUse(store.Id, usedM2, store.FloorM2 - usedM2, usedM3, store.VolumeM3 - usedM3)

@@ -50,7 +50,7 @@ internal static class ToldPlaces
     private static bool IsAboutNow(PlanRequest request, Instant start) => start >= request.Now - AboutNow && start < request.Now + AboutNow;
 
     private static bool LimitMoved(PlanRequest request) =>
-        request.Before is { } before && GardenStops.Of(request).Any(stop => GardenStops.Sooner(stop.Value, before, stop.Key) >= StopMoved);
+        request.Before is { } before && GardenStops.Of(request).Any(stop => GardenStops.Sooner(stop.Value, before.Stops, stop.Key) >= StopMoved);
 
     private static int[] Indices(IEnumerable<string> people, Crew crew) =>
         [.. people.Select(id => crew.Hands.ToList().FindIndex(person => person.Id == id)).Where(i => i >= 0).Order()];

@@ -2,9 +2,9 @@ using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
 
-/// <summary>A planned job that should have been started by the hour that was told, and of which nobody has said a word.</summary>
-/// <param name="Since">How long ago that was, with a little grace.</param>
-public sealed record LateJob(PlannedJob Job, Duration Since);
+/// <summary>A planned job that should have been started by the hour that was told, and that nobody has begun or ended.</summary>
+/// <param name="Overdue">How long ago that was, less a little grace.</param>
+public sealed record LateJob(PlannedJob Job, Duration Overdue);
 
 /// <summary>Which work is late.</summary>
 internal static class LateWork

@@ -33,22 +33,17 @@ public static class PlanNews
     private static List<string> Changes(Announced told, GardenPlan plan)
     {
         var news = new List<string>();
-        if (StopMoved(told, plan, WorkClass.Ground) >= StopEarlier) news.Add("The work may have to stop sooner than last told.");
+        if (Sooner(WorkClass.Ground) >= StopEarlier) news.Add("The work may have to stop sooner than last told.");
 
         var sooner = plan.Jobs.Count(job =>
-            told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier && StopMoved(told, plan, job.Job.Class) >= StartEarlier);
+            told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier && Sooner(job.Job.Class) >= StartEarlier);
         if (sooner > 0) news.Add(sooner == 1 ? "One job must be started sooner." : $"{sooner} jobs must be started sooner.");
 
         var lost = plan.LeftOut.Count(left =>
-            told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || StopMoved(told, plan, left.Job.Class) >= StartEarlier));
+            told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier));
         if (lost > 0) news.Add(lost == 1 ? "One job no longer fits." : $"{lost} jobs no longer fit.");
         return news;
-    }
 
-    /// <summary>How much earlier a class stops than was told; zero when it does not.</summary>
-    private static Duration StopMoved(Announced told, GardenPlan plan, WorkClass work)
-    {
-        if (plan.WorkStops[work].Earliest is not { } now) return Duration.Zero;
-        return told.Stops.TryGetValue(work, out var before) ? Duration.Max(Duration.Zero, before - now) : Duration.MaxValue;
+        Duration Sooner(WorkClass work) => GardenStops.Sooner(plan.WorkStops[work], told.Stops, work);
     }
 }

@@ -32,7 +32,7 @@ public static class Rationing
         }
     }
 
-    /// <summary>Another message to the same person by the same channel that could have waited.</summary>
+    /// <summary>A message to the same person by the same channel that counts: all but those that tell of an order in force or a closed garden.</summary>
     private static bool Counts(string sentKey, ReminderKey key)
     {
         var parts = sentKey.Split('|');

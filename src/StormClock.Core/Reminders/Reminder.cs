@@ -11,7 +11,7 @@ public enum ReminderReason
     /// <summary>A day on which the person has work begins.</summary>
     WorkDay,
 
-    /// <summary>The order of work changed, or a job became late.</summary>
+    /// <summary>The order of work changed, or a job no longer fits.</summary>
     OrderChanged,
 
     /// <summary>An evacuation or shelter order, or a leave-by time.</summary>
@@ -26,7 +26,7 @@ public enum ReminderReason
     /// <summary>A source has gone silent while something is due.</summary>
     FeedSilent,
 
-    /// <summary>Work that should have been done by now is not.</summary>
+    /// <summary>Work that should have been begun by now is not.</summary>
     Late,
 
     /// <summary>An order or leave-by that was told holds no more.</summary>
@@ -40,7 +40,8 @@ public enum ReminderReason
 /// Deterministic name of one wanted message: <c>garden|episode|person|reason|occasion|channel</c> (product.md 3). The same
 /// situation always gives the same key, so that reconciling twice sends once.
 /// </summary>
-/// <param name="Occasion">Stage and how often it rose, local date, plan change number, or job.</param>
+/// <param name="Occasion">Stage and how often it changed, local date, plan change number, day of a recheck, id of an order, hour, or the
+/// sources that fell silent and since when.</param>
 public sealed record ReminderKey(
     string GardenId, string EpisodeId, string PersonId, ReminderReason Reason, string Occasion, string Channel)
 {

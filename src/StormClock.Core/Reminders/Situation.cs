@@ -7,7 +7,7 @@ namespace StormClock.Core.Reminders;
 /// <summary>Everything that decides which messages are wanted for one garden at one instant.</summary>
 /// <param name="Stage">The stage as just decided.</param>
 /// <param name="Announced">The plan changes told so far, the newest included.</param>
-/// <param name="Plan">Null while nothing is due and after the wind.</param>
+/// <param name="Plan">Null while nothing is due and once the garden is closed.</param>
 /// <param name="LeaveBy">A leave-by time that stands, past or to come.</param>
 /// <param name="Order">An evacuation or shelter order that holds now.</param>
 /// <param name="OrderId">Names the order or leave-by, for the key.</param>

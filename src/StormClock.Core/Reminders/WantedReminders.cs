@@ -110,7 +110,7 @@ public static class WantedReminders
     /// </summary>
     private static Reminder? Late(Situation now, Person person, string channel)
     {
-        var late = LateWork.Of(now).Where(job => job.Job.People.Contains(person.Id) || job.Since >= LateEvery).ToList();
+        var late = LateWork.Of(now).Where(job => job.Job.People.Contains(person.Id) || job.Overdue >= LateEvery).ToList();
         if (late.Count == 0) return null;
         var last = Sent(now, person, ReminderReason.Late).OrderBy(sent => sent.At).LastOrDefault();
         var occasion = last.Occasion is not null && now.Now - last.At < LateEvery ? last.Occasion : $"{now.Now:uuuu-MM-dd'T'HH'Z'}";

@@ -32,12 +32,11 @@ internal static class ClassStopTimes
         var soon = wind is null ? WindSoon.Never : WindSoon.At(wind.Members, marineKt, now);
         if (soon.Earliest is not { } earliest)
         {
-            var stop = assumedArrival < notAfter ? assumedArrival : notAfter ?? assumedArrival;
-            return stop is { } known ? new(known) : null;
+            return Moments.Sooner(assumedArrival, notAfter) is { } known ? new(known) : null;
         }
 
         // A lone member has no spread of its own: its stop is taken at the careful end.
-        if (wind!.Members.Count == 1) return new(earliest < notAfter ? earliest : notAfter ?? earliest);
+        if (wind!.Members.Count == 1) return new(Moments.Sooner(earliest, notAfter)!.Value);
         return new(wind.Members.Unfinished(marineKt, now), wind.Members.Origin, now, notAfter);
     }
 }

@@ -24,8 +24,9 @@ public static class ItemWorth
     /// <summary>Share of the value at stake in work that no figure stands behind: switching off, checking (C).</summary>
     private const double OtherShare = 0.10;
 
-    // Fruit, as branches do, fails over a wide range of gusts.
-    private const double FruitBeta = 0.35;
+    // Height of a plant of which none is written, and of its fruit as a share of it (C).
+    private const double UnknownPlantM = 2;
+    private const double FruitAtShareOfHeight = 0.7;
 
     /// <param name="chanceOfWetting">That water reaches it, where a level is known on the site's own datum.</param>
     public static IReadOnlyList<JobWorth> Of(Item item, Area area, Site site, PeakGusts peaks, double? chanceOfWetting = null)
@@ -54,7 +55,7 @@ public static class ItemWorth
             else if (IsOfWind(job.Kind))
             {
                 var difference = Math.Max(0, chance - after);
-                worths.Add(Told(job, stake * difference, hazard * difference, WhyLeave(item, job, now, then, chance, after, peaks)));
+                worths.Add(Told(job, stake * difference, hazard * difference, WhyLeave(now, then, chance, after)));
                 if (!then.MadeWorse) (now, chance) = (then, after);
             }
             else
@@ -75,10 +76,11 @@ public static class ItemWorth
     /// <summary>Work that is done because of the wind; the rest is against water, current or time.</summary>
     private static bool IsOfWind(JobKind kind) => kind is not (JobKind.Raise or JobKind.Drain or JobKind.SwitchOff or JobKind.Check or JobKind.Pick);
 
-    private static string? WhyLeave(Item item, Job job, Treated now, Treated then, double chance, double after, PeakGusts peaks)
+    private static string? WhyLeave(Treated now, Treated then, double chance, double after)
     {
         if (then.MadeWorse) return "it would stand less wind after this than before";
-        if (chance - after >= LeastDifference || now.OutOfWind) return now.OutOfWind ? "what is done before takes it out of the wind" : null;
+        if (now.OutOfWind) return "what is done before takes it out of the wind";
+        if (chance - after >= LeastDifference) return null;
         return chance < LeastDifference ? "by its figures it takes more wind than this forecast brings" : "by its figures it goes at nearly the same wind with this done";
     }
 
@@ -90,7 +92,7 @@ public static class ItemWorth
     private static double Picked(Item item, double stake, double plantFails, Area area, Site site, PeakGusts peaks)
     {
         if (item.Harvest is not { } harvest) return stake * plantFails;
-        var falls = ItemChance.OfFailingAt(harvest.Crop.ShedsAtMps, FruitBeta, (item.Build.HeightM ?? 2) * 0.7, peaks, site.Terrain, area.Exposure);
+        var falls = ItemChance.OfFailingAt(harvest.Crop.ShedsAtMps, Fragility.BetaGrown, (item.Build.HeightM ?? UnknownPlantM) * FruitAtShareOfHeight, peaks, site.Terrain, area.Exposure);
         return harvest.ValueUsd * Share(harvest) * (1 - (1 - plantFails) * (1 - falls));
     }
 

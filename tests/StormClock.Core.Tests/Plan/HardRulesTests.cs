@@ -48,6 +48,6 @@ public class HardRulesTests
         };
         if (random.Next(2) == 0) return request;
         var told = Planner.Plan(plain with { Now = plain.Now - Duration.FromHours(random.Next(12)) });
-        return request with { Before = new([.. told.Jobs.Select(job => new ToldJob(job.Job.Id, job.Start, job.People))], new Dictionary<WorkClass, Instant>()) };
+        return request with { Before = new([.. told.Jobs.Select(job => new ToldJob(job.Job.Id, job.Start, job.People))], told.WorkStops.Where(stop => stop.Value.Earliest is not null).ToDictionary(stop => stop.Key, stop => stop.Value.Earliest!.Value)) };
     }
 }
