@@ -28,8 +28,12 @@ internal static class JsonText
     public static IEnumerable<JsonElement> Items(this JsonElement element, string name) =>
         element.Member(name) is { ValueKind: JsonValueKind.Array } array ? array.EnumerateArray() : [];
 
-    public static ReadFault FaultOf(JsonException error) =>
-        ReadFault.At((int)Math.Min((error.LineNumber ?? 0) + 1, int.MaxValue), "the JSON is broken off or not well-formed");
+    /// <summary>Whether reading failed on what the bytes hold: JSON that is broken, or a text in it that stands for no letters (half of a pair).</summary>
+    public static bool IsFaultOfBytes(Exception error) => error is JsonException or InvalidOperationException;
+
+    public static ReadFault FaultOf(Exception error) => error is JsonException json
+        ? ReadFault.At((int)Math.Min((json.LineNumber ?? 0) + 1, int.MaxValue), "the JSON is broken off or not well-formed")
+        : ReadFault.At(1, $"a text in the JSON cannot be decoded: {error.Message}");
 
     private static int MarkLength(ReadOnlySpan<byte> bytes) => bytes.StartsWith(Encoding.UTF8.Preamble) ? Encoding.UTF8.Preamble.Length : 0;
 }

@@ -141,6 +141,9 @@ public class FeedIndexReaderTests
     [InlineData("""{"features":[{"properties":{"messageType":"Alert","id":"1"}},""")]
     [InlineData("""{"features":[{"properties":{"station":"KXXX"}}]}""")]
     [InlineData("""{"activeStorms":[{"id":"al012027"}""")]
+    [InlineData("""{"activeStorms":[{"id":"\ud800","forecastAdvisory":{"advNum":"1","url":"https://example.org/a"}}]}""")]
+    [InlineData("""{"\ud800abcdefg":1,"activeStorms":[]}""")]
+    [InlineData("""{"\ud800abcdefg":1,"features":[]}""")]
     public void Reading_JsonBrokenOffOrOfOtherThings_IsAFault(string text) => Assert.False(Read(text).IsGood);
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using StormClock.Core.Formats;
+using StormClock.Core.Formats.Feeds;
 
 namespace StormClock.Core.Tests.Formats;
 
@@ -11,6 +12,8 @@ public class FuzzTests(ITestOutputHelper output)
     [
         ("messages", bytes => MessageReader.ReadAll(bytes).IsGood),
         ("one message", bytes => MessageReader.Read(bytes).IsGood),
+        ("lists", bytes => FeedIndexReader.Read(bytes).IsGood),
+        ("the kind of a list", bytes => FeedIndexReader.IsList(bytes.Span)),
     ];
 
     [Fact]

@@ -24,7 +24,7 @@ internal sealed record AlertFeatureName(string Id, string Event, Instant? Sent)
                 json.Skip();
             }
         }
-        catch (Exception error) when (error is JsonException or InvalidOperationException)
+        catch (Exception error) when (JsonText.IsFaultOfBytes(error))
         {
             return null;
         }

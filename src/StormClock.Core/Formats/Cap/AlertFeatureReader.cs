@@ -25,13 +25,9 @@ public static class AlertFeatureReader
                 ? ReadAlert(properties, json.RootElement.Member("geometry"))
                 : new ReadFault("properties", "is missing; a feature of an alert is needed", 1);
         }
-        catch (JsonException error)
+        catch (Exception error) when (JsonText.IsFaultOfBytes(error))
         {
             return JsonText.FaultOf(error);
-        }
-        catch (InvalidOperationException error)
-        {
-            return ReadFault.At(1, $"a text in the JSON cannot be decoded: {error.Message}");
         }
     }
 

@@ -12,9 +12,9 @@ internal static class AlertList
         {
             return ReadList(JsonText.WithoutMark(bytes));
         }
-        catch (Exception error) when (error is JsonException or InvalidOperationException)
+        catch (Exception error) when (JsonText.IsFaultOfBytes(error))
         {
-            return error is JsonException json ? JsonText.FaultOf(json) : ReadFault.At(1, $"a text in the JSON cannot be decoded: {error.Message}");
+            return JsonText.FaultOf(error);
         }
     }
 

@@ -30,7 +30,7 @@ internal static class ListKinds
                 json.Skip();
             }
         }
-        catch (JsonException)
+        catch (Exception error) when (JsonText.IsFaultOfBytes(error))
         {
             return ListKind.None;
         }

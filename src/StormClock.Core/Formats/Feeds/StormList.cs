@@ -17,7 +17,7 @@ internal static class StormList
             var storms = json.RootElement.Items("activeStorms").ToList();
             return new FeedIndex("Current storms", storms.Select(storm => CapTime.Parse(storm.Text("lastUpdate"))).Max(), [.. storms.SelectMany(Entries)]);
         }
-        catch (JsonException error)
+        catch (Exception error) when (JsonText.IsFaultOfBytes(error))
         {
             return JsonText.FaultOf(error);
         }

@@ -56,6 +56,7 @@ internal sealed class XmlList : IDisposable
     private bool IsPicture()
     {
         if (reader.LocalName != "image") return false;
+        if (reader.IsEmptyElement) return true;
         while (reader.Step() && !(reader.NodeType == XmlNodeType.EndElement && reader.LocalName == "image")) { }
         return true;
     }

@@ -8,7 +8,11 @@ namespace StormClock.Core.Formats.Json;
 /// <summary>Tells the messages in JSON apart by the keys they have, and hands over to the reader that fits.</summary>
 internal static class JsonMessageReader
 {
-    public static ReadResult<IReadOnlyList<Advisory>> Read(ReadOnlyMemory<byte> bytes) => JsonSource.Read(bytes, root => Of(root, bytes));
+    public static ReadResult<IReadOnlyList<Advisory>> Read(ReadOnlyMemory<byte> bytes)
+    {
+        var json = JsonText.WithoutMark(bytes);
+        return JsonSource.Read(json, root => Of(root, json));
+    }
 
     private static ReadResult<IReadOnlyList<Advisory>> Of(JsonElement root, ReadOnlyMemory<byte> bytes)
     {
