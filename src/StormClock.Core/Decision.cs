@@ -13,4 +13,8 @@ namespace StormClock.Core;
 /// <param name="Cause">Id of the advisory, alert or note that the decision rests on; empty when there is none.</param>
 /// <param name="NextWake">When time alone may change the decision; null when only news can.</param>
 public sealed record Decision(
-    GardenStanding Standing, GardenPlan? Plan, Instant? LeaveBy, OfficialOrder Order, IReadOnlyList<Reminder> Wanted, string Cause, Instant? NextWake);
+    GardenStanding Standing, GardenPlan? Plan, Instant? LeaveBy, OfficialOrder Order, IReadOnlyList<Reminder> Wanted, string Cause, Instant? NextWake)
+{
+    /// <summary>An order to leave, or a leave-by time, holds.</summary>
+    public bool Leave => Order == OfficialOrder.Evacuate || LeaveBy is not null;
+}

@@ -42,9 +42,8 @@ public static class CalendarChanges
     /// <summary>What the plan asks of each person, by the event's name; nothing once nobody is to be told of work.</summary>
     private static Dictionary<string, CalendarEvent> Wanted(GardenBook book, Decision decision, string episode, string installationId, Instant now)
     {
-        var leave = decision.LeaveBy is not null || decision.Order == OfficialOrder.Evacuate;
         var isOver = decision.Order != OfficialOrder.None
-            || Halt.WorkIsOver(decision.Standing.Stage.Stage, leave, decision.LeaveBy, new(book.Zone, now));
+            || Halt.WorkIsOver(decision.Standing.Stage.Stage, decision.Leave, decision.LeaveBy, new(book.Zone, now));
         if (isOver || decision.Plan is not { } plan) return [];
 
         var stop = plan.WorkStops.GetValueOrDefault(WorkClass.Ground)?.Earliest;

@@ -34,7 +34,6 @@ internal sealed record PlanFiles(string? Sheet, string? Picture)
     {
         var nothing = new GardenPlan(now, new Dictionary<WorkClass, WorkStop>(), [], [], [], []);
         var subject = new PictureSubject(book, decision.Plan ?? nothing, now, decision.LeaveBy);
-        var leave = decision.LeaveBy is not null || decision.Order == OfficialOrder.Evacuate;
-        return Halt.WorkIsOver(decision.Standing.Stage.Stage, leave, decision.LeaveBy, new(book.Zone, now)) ? subject.WithoutWork : subject;
+        return Halt.WorkIsOver(decision.Standing.Stage.Stage, decision.Leave, decision.LeaveBy, new(book.Zone, now)) ? subject.WithoutWork : subject;
     }
 }

@@ -33,7 +33,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             person.Name,
             book.Zone,
             standing.Stage,
-            decision?.LeaveBy is not null || decision?.Order == OfficialOrder.Evacuate,
+            decision?.Leave ?? false,
             decision?.LeaveBy,
             MovedOn(token, standing, jobs, decision),
             jobs,
@@ -127,7 +127,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         var stage = decision.Standing.Stage;
         var ground = decision.Plan?.WorkStops[WorkClass.Ground];
         return new(
-            book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.LeaveBy is not null || decision.Order == OfficialOrder.Evacuate, decision.LeaveBy,
+            book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.Leave, decision.LeaveBy,
             ground?.Earliest, ground?.Likely,
             [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))])
         {

@@ -23,12 +23,10 @@ internal sealed class SheetWriter
     private SheetWriter(GardenBook book, Decision decision, Instant now)
     {
         (this.book, this.decision, this.now, times) = (book, decision, now, new(book.Zone, now));
-        plan = Halt.WorkIsOver(decision.Standing.Stage.Stage, Leave, decision.LeaveBy, times) ? null : decision.Plan;
+        plan = Halt.WorkIsOver(decision.Standing.Stage.Stage, decision.Leave, decision.LeaveBy, times) ? null : decision.Plan;
     }
 
     public static SheetContent Write(GardenBook book, Decision decision, Instant now) => new SheetWriter(book, decision, now).Content();
-
-    private bool Leave => decision.LeaveBy is not null || decision.Order == Core.Stages.OfficialOrder.Evacuate;
 
     private SheetContent Content() => new(
         $"Storm plan for {Plain.Line(book.Name)}",
@@ -43,7 +41,7 @@ internal sealed class SheetWriter
 
     private IEnumerable<string> Lead()
     {
-        if (Halt.LeaveNow(Leave, decision.LeaveBy, times)) yield return "LEAVE NOW. There is no more garden work.";
+        if (Halt.LeaveNow(decision.Leave, decision.LeaveBy, times)) yield return "LEAVE NOW. There is no more garden work.";
         else if (decision.LeaveBy is { } by) yield return $"LEAVE BY {times.Exact(by)}. No garden work goes on after that.";
         yield return CautionWords.Of(Caution.OfficialOrders);
     }
