@@ -22,6 +22,9 @@ public sealed record Item(
     /// <summary>The same with the kind's typical figures where she wrote nothing.</summary>
     public ItemBuild Build { get; init; } = ItemBuild.Unknown;
 
+    /// <summary>What its kind says to beware of, whatever is done with it; null when nothing.</summary>
+    public string? Caution { get; init; }
+
     /// <summary>What can be picked from the line; null when nothing.</summary>
     public Harvest? Harvest { get; init; }
 

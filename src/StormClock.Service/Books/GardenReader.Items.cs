@@ -71,6 +71,7 @@ public sealed partial class GardenReader
             Written = written,
             Build = known is null ? written : written.Or(Fitting(known.Typical, written)),
             ValueTypical = value is null,
+            Caution = known?.Caution,
         };
         CheckBuild(fields, item);
         references.Add(new(fields, fields.LineOf("area"), "area", item.AreaId));

@@ -27,7 +27,7 @@ internal static class WorryReport
         var item = worry.Item;
         var gust = worry is { Gust10MMps: { } at, Mode: { } mode } ? $"{Amounts.Speed(at, book.Units),8}  {Of(mode)}" : "       ?  nothing can be said";
         var jobs = item.Jobs.Count == 0 ? "no job" : string.Join("; ", item.Jobs.Select(job => Work(job, book.Units)));
-        return $"{gust}: {Plain.Line(item.Name)}{(item.Count > 1 ? $" ({item.Count})" : "")}, {Plain.Line(worry.Area.Name)}. {Words.Capital(jobs)}";
+        return $"{gust}: {Plain.Line(item.Name)}{(item.Count > 1 ? $" ({item.Count})" : "")}, {Plain.Line(worry.Area.Name)}. {Words.Capital(jobs)}{(item.Caution is { } caution ? $". Take care: {Plain.Line(caution)}" : "")}";
     }
 
     private static string Work(Job job, UnitSystem units)

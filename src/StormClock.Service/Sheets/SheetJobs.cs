@@ -48,7 +48,8 @@ internal static class SheetJobs
         ];
         var line = string.Join(". ", parts.Where(part => part.Length > 0));
         if (line.Length > 0) yield return line;
-        if (job.Caution is { } caution) yield return $"Take care: {Plain.Line(caution)}";
+        string[] cautions = [.. new[] { job.Caution, book.ItemOf(job).Caution }.OfType<string>()];
+        if (cautions.Length > 0) yield return $"Take care: {string.Join(" ", cautions.Select(Plain.Line))}";
         if (job.Fallback is { } fallback) yield return $"If not: {Plain.Line(fallback)}";
     }
 }

@@ -110,6 +110,17 @@ public class CheckReportTests
             Report("", File("quay.yaml", SampleBook.Good)).Would.SkipWhile(line => !line.StartsWith("garden", StringComparison.Ordinal)).Take(12));
     }
 
+    /// <summary>Palms are left alone, and that is just what must be said of them.</summary>
+    [Fact]
+    public void Of_KindToBewareOf_SaysSoThoughNothingIsDoneWithIt()
+    {
+        var report = Report("", File("quay.yaml", SampleBook.Good + "\n  - {id: palm, kind: palm, area: rows, count: 1}\n"));
+
+        var line = Assert.Single(report.Would, line => line.Contains("Palm, Rows", StringComparison.Ordinal));
+        Assert.Contains("No job. Take care: Green fronds stay on.", line);
+        Assert.Contains("licensed arborist", line);
+    }
+
     [Theory]
     [InlineData("units: metric", "  saw work stops at 17 kt sustained or 22 kt gust (32 / 40 km/h)")]
     [InlineData("units: metric-knots", "  saw work stops at 17 kt sustained or 22 kt gust")]

@@ -24,11 +24,21 @@ public class AmountsTests
     [InlineData(5.5, UnitSystem.UsCustomary, "59 sq ft", "194 cu ft")]
     [InlineData(5.5, UnitSystem.Metric, "5.5 m²", "5.5 m³")]
     [InlineData(0.04, UnitSystem.MetricKnots, "0 m²", "0 m³")]
-    public void FloorAndRoom_InTheGardensUnits_AreWhole(double metric, UnitSystem units, string floor, string room)
+    public void FloorAndRoom_InTheGardensUnits_AreRounded(double metric, UnitSystem units, string floor, string room)
     {
         Assert.Equal(floor, Amounts.Floor(metric, units).Replace(Plain.Unbroken, ' '));
         Assert.Equal(room, Amounts.Room(metric, units).Replace(Plain.Unbroken, ' '));
     }
+
+    /// <summary>1 mph is 0.44704 m/s, 1 kt 1852 m/h, 1 ft 0.3048 m, 1 gal 3.785411784 l, 1 in 25.4 mm (NIST SP 811, appendix B).</summary>
+    [Theory]
+    [InlineData(UnitSystem.UsCustomary, "39 mph", "5.9 ft", "53 gal", "2.0 in")]
+    [InlineData(UnitSystem.Metric, "63 km/h", "1.80 m", "200 l", "51 mm")]
+    [InlineData(UnitSystem.MetricKnots, "34 kt", "1.80 m", "200 l", "51 mm")]
+    public void SpeedHeightWaterRain_InTheGardensUnits_AreRounded(UnitSystem units, string speed, string height, string water, string rain) =>
+        Assert.Equal(
+            [speed, height, water, rain],
+            new[] { Amounts.Speed(17.49, units), Amounts.Height(1.8, units), Amounts.Water(200, units), Amounts.Rain(50.8, units) }.Select(text => text.Replace(Plain.Unbroken, ' ')));
 
     /// <summary>The words hold whole numbers; they must be those of 34 kt.</summary>
     [Fact]

@@ -180,6 +180,17 @@ public class PlanSheetTests
     }
 
     [Fact]
+    public void Thing_WhoseKindIsToBewareOf_SaysSoBesideItsWork()
+    {
+        var book = InventedPlans.TernHook;
+        var plan = InventedPlans.Of(book);
+        var content = SheetWriter.Write(book, Decided(plan, Stage.MainWork), Now);
+        var cautions = plan.Jobs.Select(job => book.ItemOf(job.Job).Caution).OfType<string>().Distinct().ToList();
+        Assert.NotEmpty(cautions);
+        Assert.All(cautions, caution => Assert.Contains(content.Places.SelectMany(place => place.Jobs).SelectMany(job => job.Details), line => line.Contains(caution, StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void Text_ThatDoesNotFit_Wraps()
     {
         var type = new SheetType((text, size, _) => text.Length * size * 0.5);
