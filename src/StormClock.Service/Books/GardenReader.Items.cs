@@ -88,7 +88,7 @@ public sealed partial class GardenReader
     }
 
     private static double TypicalValue(ItemKind? kind, int count) =>
-        kind is { ValueEachUsd: > 0 } ? kind.ValueEachUsd * count : JobDefaults.UnstatedValue;
+        kind is { ValueEachUsd: > 0 } ? kind.ValueEachUsd * count : JobDefaults.UnstatedValueUsd;
 
     /// <summary>"fig-pots" reads "Fig pots".</summary>
     private static string Named(string id) => id.Length == 0 ? "" : char.ToUpperInvariant(id[0]) + id[1..].Replace('-', ' ');

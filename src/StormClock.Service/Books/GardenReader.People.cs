@@ -22,18 +22,19 @@ public sealed partial class GardenReader
     private static Person Person(YamlFields fields, bool first)
     {
         var ladder = Ladder(fields);
-        return Person(fields, first, ladder == LadderUse.Alone) with { NoLadder = ladder == LadderUse.Never };
+        return new(
+            fields.Id("id", "rosa"),
+            fields.Text("name", "Rosa"),
+            Email(fields),
+            fields.Choice<PersonRole>("role", Tokens.Roles, first ? PersonRole.Gardener : PersonRole.Helper),
+            [.. fields.Maps("hours", "hours", GardenKeys.Hours, HoursExample).Select(Hours)],
+            [.. fields.Words("days_off", "[2027-09-22]").Select(word => fields.DateOf("days_off", word)).OfType<LocalDate>()],
+            fields.Number("lift_kg", 1, 60, JobDefaults.LiftKg, "13"),
+            ladder == LadderUse.Alone)
+        {
+            NoLadder = ladder == LadderUse.Never,
+        };
     }
-
-    private static Person Person(YamlFields fields, bool first, bool ladderAlone) => new(
-        fields.Id("id", "rosa"),
-        fields.Text("name", "Rosa"),
-        Email(fields),
-        fields.Choice<PersonRole>("role", Tokens.Roles, first ? PersonRole.Gardener : PersonRole.Helper),
-        [.. fields.Maps("hours", "hours", GardenKeys.Hours, HoursExample).Select(Hours)],
-        [.. fields.Words("days_off", "[2027-09-22]").Select(word => fields.DateOf("days_off", word)).OfType<LocalDate>()],
-        fields.Number("lift_kg", 1, 60, JobDefaults.LiftKg, "13"),
-        ladderAlone);
 
     /// <summary><c>ladder_alone: true</c> says the same as <c>ladder: alone</c>, <c>false</c> the same as <c>with_somebody</c>.</summary>
     private static LadderUse Ladder(YamlFields fields)

@@ -9,7 +9,7 @@ namespace StormClock.Service.Books;
 internal static class JobDefaults
 {
     /// <summary>Worth of a line to which the gardener gave no value, in her money (C, ours): work must not count for nothing.</summary>
-    public const double UnstatedValue = 50;
+    public const double UnstatedValueUsd = 50;
 
     /// <summary>Heaviest load lifted freely by one person, kg (trade.md 4.1, C).</summary>
     public const double LiftKg = 13;

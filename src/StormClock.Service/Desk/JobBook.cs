@@ -13,7 +13,7 @@ using StormClock.Service.Web;
 
 namespace StormClock.Service.Desk;
 
-/// <summary>What the pages show and take: the jobs behind a link, the answers pressed, how things stand.</summary>
+/// <summary>What the pages show and take: the jobs behind a link, the answers pressed, a person's calendar, how things stand.</summary>
 internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat) : IJobBook
 {
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)

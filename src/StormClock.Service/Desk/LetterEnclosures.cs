@@ -23,15 +23,13 @@ public sealed class LetterEnclosures(SheetPress press, Journal journal)
     /// <summary>Bytes; some 200 entries.</summary>
     public const int LargestCalendar = 96 * 1024;
 
-    private const string Email = "email";
-
     /// <summary>An entry that ended this long ago needs no taking back.</summary>
     private static readonly Duration LongOver = Duration.FromDays(1);
 
     /// <param name="told">Names of the standing events that it carries.</param>
     public IReadOnlyList<Enclosure> For(OutboxEntry letter, GardenBook book, Decision decision, GardenCalendar calendar, Instant now, ISet<string> told)
     {
-        if (letter.Channel != Email) return [];
+        if (letter.Channel != Reach.Mail) return [];
 
         var carriesWork = letter.JobIds.Count > 0
             && letter.Reason is nameof(ReminderReason.StageChanged) or nameof(ReminderReason.WorkDay) or nameof(ReminderReason.OrderChanged);

@@ -2,7 +2,7 @@ using StormClock.Core.Garden;
 
 namespace StormClock.Service.Pictures;
 
-/// <summary>The parts of a day that look the same whichever way time runs: light, chance, bars, lines.</summary>
+/// <summary>The parts of a day that look the same whichever way time runs: light and chance.</summary>
 internal sealed class DayDrawing(PictureModel model, LocalDate date, DayScale scale, Frame frame)
 {
     /// <summary>Light and dark under a lane, and where no garden work goes on.</summary>
@@ -66,10 +66,6 @@ internal sealed class DayDrawing(PictureModel model, LocalDate date, DayScale sc
             if (Stretch(begin, end, 0, 0) is { } part) yield return (part.From.Hour, part.To.Hour, Between(begin, end));
         }
     }
-
-    /// <summary>The lines that fall on this day, over a breadth.</summary>
-    public IEnumerable<Mark> Lines(double from, double to) =>
-        model.Lines.Where(line => model.IsOn(line.At, date)).Select(line => frame.Across(At(model.Hours(line.At, date)), from, to, line.Width, line.Dashed));
 
     public double At(double hours) => scale.At(hours);
 

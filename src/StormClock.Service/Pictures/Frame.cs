@@ -9,11 +9,6 @@ internal sealed record Frame(bool Upright, double Along)
         ? new(across, Along + along, breadth, length, fill, edge)
         : new(Along + along, across, length, breadth, fill, edge);
 
-    /// <summary>A line at one time over the lanes.</summary>
-    public Stroke Across(double along, double from, double to, double width, bool dashed = false) => Upright
-        ? new(from, Along + along, to, Along + along, width, dashed)
-        : new(Along + along, from, Along + along, to, width, dashed);
-
     /// <summary>A point of a curve that grows to the right or upwards within a strip.</summary>
     public (double X, double Y) Point(double along, double across, double breadth, double share) => Upright
         ? (across + share * breadth, Along + along)

@@ -116,13 +116,16 @@ internal sealed class NarrowLayout(PictureModel model, double width)
 
     private void Words(DayDrawing drawing, LocalDate date)
     {
-        marks.AddRange(drawing.Lines(HoursBreadth, width - Margin));
+        var today = model.Lines.Where(line => model.IsOn(line.At, date)).ToList();
+        foreach (var line in today) marks.Add(new Stroke(HoursBreadth, At(line), width - Margin, At(line), line.Width, line.Dashed));
         var last = double.NegativeInfinity;
-        foreach (var line in model.Lines.Where(line => model.IsOn(line.At, date)))
+        foreach (var line in today)
         {
-            last = Math.Max(last + Row, y + drawing.At(model.Hours(line.At, date)) - 2);
+            last = Math.Max(last + Row, At(line) - 2);
             marks.Add(new Label(HoursBreadth + 2, last, line.Short, Size, line.Width > 2));
         }
+
+        double At(Line line) => y + drawing.At(model.Hours(line.At, date));
     }
 
     private void Key()

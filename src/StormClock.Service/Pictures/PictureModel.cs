@@ -34,8 +34,7 @@ internal sealed class PictureModel
     {
         Subject = subject;
         Times = new(Zone, subject.Now);
-        var order = subject.Plan.Jobs.OrderBy(job => job.Start).ToList();
-        Jobs = [.. order.Select((job, at) => (at + 1, Words.Title(BriefLines.Line(subject.Book, job.Job)), job))];
+        Jobs = [.. subject.Plan.InWorkingOrder().Select(entry => (entry.Number, Words.Title(BriefLines.Line(subject.Book, entry.Job.Job)), entry.Job))];
         var lanes = subject.Book.People.Select((person, at) => (person.Id, at)).ToDictionary(pair => pair.Id, pair => pair.at);
         Bars = [.. Jobs.SelectMany(entry => entry.Job.People.Select(person => new Bar(entry.Number, entry.Title, lanes[person], entry.Job.Start, entry.Job.End)))];
         Lines = [.. LinesOf(subject).OrderBy(line => line.At)];

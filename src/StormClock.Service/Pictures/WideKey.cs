@@ -3,9 +3,9 @@ namespace StormClock.Service.Pictures;
 /// <summary>Under the wide time line: what the surfaces mean, and the jobs that are numbers only.</summary>
 internal sealed class WideKey(PictureModel model, double width, double top)
 {
-    private const double Size = 11;
-    private const double Row = 13;
-    private const double Margin = 8;
+    private const double Size = WideLayout.Size;
+    private const double Row = WideLayout.Row;
+    private const double Margin = WideLayout.Margin;
 
     private readonly List<Mark> marks = [];
     private double y = top;

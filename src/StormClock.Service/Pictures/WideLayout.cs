@@ -5,10 +5,10 @@ namespace StormClock.Service.Pictures;
 /// <summary>Time runs to the right, a block for each day: words of its lines, the chance, a lane for each person.</summary>
 internal sealed class WideLayout(PictureModel model, double width)
 {
-    private const double Size = 11;
-    private const double Row = 13;
+    internal const double Size = 11;
+    internal const double Row = 13;
     private const double Gutter = 104;
-    private const double Margin = 8;
+    internal const double Margin = 8;
     private const double Strip = 26;
     private const double BarBreadth = 17;
 

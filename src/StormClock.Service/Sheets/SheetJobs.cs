@@ -2,6 +2,7 @@ using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 using StormClock.Core.Reminders;
 using StormClock.Service.Messages;
+using StormClock.Service.Pictures;
 
 namespace StormClock.Service.Sheets;
 
@@ -13,21 +14,17 @@ internal static class SheetJobs
 
     private const char EmptyBox = '\u2610';
 
-    public static IReadOnlyList<SheetPlace> Of(GardenBook book, GardenPlan plan, Times times)
-    {
-        var numbered = plan.Jobs.OrderBy(job => job.Start).Select((job, at) => (Number: at + 1, Job: job));
-        return
-        [
-            .. from entry in numbered
-               let area = book.AreaOf(book.ItemOf(entry.Job.Job))
-               group (area, entry) by area.SiteId into site
-               from place in site.GroupBy(pair => pair.area.Id)
-               let area = place.First().area
-               select new SheetPlace(
-                   $"{Plain.Line(book.SiteOf(area).Name)}, {Plain.Line(area.Name)}",
-                   [.. place.Select(pair => Line(book, pair.entry.Number, pair.entry.Job, times))]),
-        ];
-    }
+    public static IReadOnlyList<SheetPlace> Of(GardenBook book, GardenPlan plan, Times times) =>
+    [
+        .. from entry in plan.InWorkingOrder()
+           let area = book.AreaOf(book.ItemOf(entry.Job.Job))
+           group (area, entry) by area.SiteId into site
+           from place in site.GroupBy(pair => pair.area.Id)
+           let area = place.First().area
+           select new SheetPlace(
+               $"{Plain.Line(book.SiteOf(area).Name)}, {Plain.Line(area.Name)}",
+               [.. place.Select(pair => Line(book, pair.entry.Number, pair.entry.Job, times))]),
+    ];
 
     private static SheetJob Line(GardenBook book, int number, PlannedJob planned, Times times) => new(
         number,

@@ -4,8 +4,8 @@ using StormClock.Core.Reminders;
 namespace StormClock.Service.Web;
 
 /// <summary>
-/// Makes the signed links of a message. The same reminder gives the same links, so that a message written twice has the
-/// same bytes.
+/// Makes the signed links: of messages, of calendars, and to the page for notifications. The same reminder gives the same
+/// links, so that a message written twice has the same bytes.
 /// </summary>
 /// <param name="pagesAddress">Where phones reach the pages, http or https; null when they cannot, then there are no links.</param>
 /// <param name="key">The newest key.</param>
@@ -28,7 +28,7 @@ public sealed class LinkMaker(Uri? pagesAddress, AckKey key, bool offersPush = f
     /// <summary>For saying "I am in" when the garden is closed.</summary>
     public string? ForIndoors(Reminder reminder) => Link(reminder, AckPurpose.Indoors, "");
 
-    /// <summary>Where the reader's jobs can be had as a calendar.</summary>
+    /// <summary>Where the reader's jobs can be had as a calendar; null when there are no links.</summary>
     public string? ForCalendar(Reminder reminder) =>
         pagesAddress is null ? null : Below(pagesAddress, CalendarLinks.Path(reminder.Key.GardenId, reminder.Key.PersonId, key));
 
@@ -36,9 +36,9 @@ public sealed class LinkMaker(Uri? pagesAddress, AckKey key, bool offersPush = f
     public string? ForPush(Reminder reminder) => ForPush(reminder.Key.GardenId, reminder.Key.PersonId, reminder.Moment);
 
     /// <inheritdoc cref="ForPush(Reminder)"/>
+    /// <param name="moment">Its life counts from here.</param>
     public string? ForPush(string gardenId, string personId, Instant moment) =>
         offersPush ? Below(pagesAddress!, $"p/{new AckToken(AckPurpose.Push, gardenId, "", personId, "", moment + Life).Sign(key)}") : null;
-
 
     private string? Link(Reminder reminder, AckPurpose purpose, string subject)
     {

@@ -23,7 +23,7 @@ internal sealed partial class CatalogueReader
         fields.Number("minutes", 0.1, 600, null, "10"),
         fields.Number("minutes_each", 0, 600, null, "10"),
         fields.Whole("people", 1, 2, 1, "1"),
-        fields.Has("class") ? fields.Choice<WorkClass>("class", Tokens.Classes, null) : null,
+        fields.OptionalChoice("class", Tokens.Classes),
         Needs(fields),
         After(fields, before),
         fields.OptionalText("caution", "two people carry it"),

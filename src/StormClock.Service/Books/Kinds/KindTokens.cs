@@ -9,10 +9,6 @@ internal static class KindTokens
 
     public static IReadOnlyDictionary<string, ItemShape> Shapes { get; } = Of<ItemShape>();
 
-    public static IReadOnlyDictionary<string, Standing> Standings { get; } = Of<Standing>();
-
-    public static IReadOnlyDictionary<string, Surface> Surfaces { get; } = Of<Surface>();
-
     private static Dictionary<string, T> Of<T>()
         where T : struct, Enum => Enum.GetValues<T>().ToDictionary(Tokens.Of);
 }

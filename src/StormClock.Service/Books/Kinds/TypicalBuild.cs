@@ -14,8 +14,8 @@ internal static class TypicalBuild
         MassKg = Figure(fields, "mass_kg", 20_000),
         MassWetKg = Figure(fields, "mass_wet_kg", 20_000),
         RaisedM = Figure(fields, "raised_m", 20),
-        Standing = Word(fields, "standing", KindTokens.Standings),
-        Surface = Word(fields, "surface", KindTokens.Surfaces),
+        Standing = fields.OptionalChoice("standing", Tokens.Standings),
+        Surface = fields.OptionalChoice("surface", Tokens.Surfaces),
         Drag = Figure(fields, "drag", 3),
         Friction = Figure(fields, "friction", 2),
         Solidity = Figure(fields, "solidity", 1),
@@ -26,15 +26,12 @@ internal static class TypicalBuild
         StemM = Figure(fields, "stem_m", 3),
         CrownDepthM = Figure(fields, "crown_depth_m", 40),
         YearsInGround = Figure(fields, "years_in_ground", 500),
-        Posts = fields.Has("posts") ? fields.Whole("posts", 1, 50, null, "2") : null,
+        Posts = fields.OptionalWhole("posts", 1, 50, "2"),
         PostM = Figure(fields, "post_m", 1),
         PostDeepM = Figure(fields, "post_deep_m", 3),
         TieN = Figure(fields, "tie_n", 100_000),
         HeldToMps = Figure(fields, "held_to_mps", 100),
     };
 
-    private static double? Figure(YamlFields fields, string key, double most) => fields.Has(key) ? fields.Number(key, 0, most, null, "0.6") : null;
-
-    private static T? Word<T>(YamlFields fields, string key, IReadOnlyDictionary<string, T> tokens)
-        where T : struct => fields.Has(key) ? fields.Choice(key, tokens, default(T?)) : null;
+    private static double? Figure(YamlFields fields, string key, double most) => fields.OptionalNumber(key, 0, most, "0.6");
 }

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using MimeKit;
+using StormClock.Core.Reminders;
 using StormClock.Service.Store;
 
 namespace StormClock.Service.Delivery.Email;
@@ -14,7 +15,7 @@ public sealed class EmlChannel(string folder, EmailSender from) : IChannel
 {
     private static readonly FormatOptions Wire = MakeWire();
 
-    public string Name => "email";
+    public string Name => Reach.Mail;
 
     public async Task<DeliveryOutcome> SendAsync(Outgoing message, CancellationToken cancellation)
     {

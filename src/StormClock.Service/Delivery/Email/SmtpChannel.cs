@@ -1,6 +1,7 @@
 using MailKit.Net.Smtp;
 using MailKit.Security;
 using MimeKit;
+using StormClock.Core.Reminders;
 
 namespace StormClock.Service.Delivery.Email;
 
@@ -23,7 +24,7 @@ public sealed class SmtpChannel : IChannel
         this.settings = settings;
     }
 
-    public string Name => "email";
+    public string Name => Reach.Mail;
 
     public async Task<DeliveryOutcome> SendAsync(Outgoing message, CancellationToken cancellation)
     {
