@@ -40,7 +40,7 @@ internal static partial class KnownProduct
         return SourceText.Decode(head) is { } text ? OfText(text) : ProductKind.Binary;
     }
 
-    /// <summary>Bulletins in words for people, which no reader understands.</summary>
+    /// <summary>Bulletins in words for people; a list's entry of this sort is no message.</summary>
     public static bool IsProse(ProductKind kind) =>
         kind is ProductKind.Discussion or ProductKind.PublicAdvisory or ProductKind.CycloneUpdate or ProductKind.WeatherOutlook;
 

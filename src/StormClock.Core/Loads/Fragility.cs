@@ -14,7 +14,7 @@ public static class Fragility
     /// <summary>Trees, stems and posts in the ground.</summary>
     public const double BetaGrown = 0.35;
 
-    // Φ⁻¹(0.9): one in ten fails at the safe gust.
+    // Φ⁻¹(0.9): the gust that one in ten does not stand.
     private const double TenPercent = 1.2815515655446004;
 
     /// <summary>0 to 1, for the peak gust at the thing.</summary>

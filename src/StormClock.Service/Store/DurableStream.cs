@@ -1,7 +1,7 @@
 namespace StormClock.Service.Store;
 
 /// <summary>
-/// One of the two database files as the engine sees it, made safe against power loss. The engine itself writes a commit
+/// One of the two database files as the engine sees it, made to outlast power loss. The engine itself writes a commit
 /// into its log without asking the disk to keep it, and later copies log pages over the data file on the strength of
 /// that. So order is made here, with the page layout of LiteDB 5.0.x without a password (the version is pinned, and a
 /// test counts the syncs of a commit):
