@@ -24,6 +24,11 @@ public sealed record GardenBook(
     /// <summary>When the garden was last walked with this book in hand; null when not given.</summary>
     public LocalDate? Surveyed { get; init; }
 
+    /// <summary>For whoever does not say otherwise, and for what is nobody's own.</summary>
+    public Language Language { get; init; }
+
+    public ClockForm Clock { get; init; }
+
     public IEnumerable<Job> Jobs => Items.SelectMany(item => item.Jobs);
 
     public Item ItemOf(Job job) => Items.First(item => item.Id == job.ItemId);
@@ -63,6 +68,13 @@ public sealed record Person(
 {
     /// <summary>Never goes up a ladder.</summary>
     public bool NoLadder { get; init; }
+
+    public Language Language { get; init; }
+
+    public ClockForm Clock { get; init; }
+
+    /// <summary>Read by this person; null means the garden's.</summary>
+    public UnitSystem? Units { get; init; }
 }
 
 /// <summary>Hours in which a person can work, on the named weekdays or on one date.</summary>

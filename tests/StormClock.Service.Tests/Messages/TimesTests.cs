@@ -34,7 +34,7 @@ public class TimesTests
 
     private static string Read(string time) => time.Replace(Plain.Unbroken, ' ');
 
-    private static Times In(string zone) => new(DateTimeZoneProviders.Tzdb[zone], Now);
+    private static Times In(string zone) => new(DateTimeZoneProviders.Tzdb[zone], Now, Speeches.Us);
 
     private static Instant At(string text) => InstantPattern.ExtendedIso.Parse(text).Value;
 }
