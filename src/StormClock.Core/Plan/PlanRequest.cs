@@ -14,7 +14,7 @@ public sealed record PlanRequest(
     Instant Horizon)
 {
     /// <summary>Why a job is better left than done, by job id.</summary>
-    public IReadOnlyDictionary<string, string> BetterLeft { get; init; } = new Dictionary<string, string>();
+    public IReadOnlyDictionary<string, LeftReason> BetterLeft { get; init; } = new Dictionary<string, LeftReason>();
 
     /// <summary>The plan that people were last told, from which this one departs only for a reason; null when none was.</summary>
     public ToldPlan? Before { get; init; }

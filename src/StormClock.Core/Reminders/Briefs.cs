@@ -27,7 +27,7 @@ internal static class Briefs
             jobs,
             Works(now, why) ? now.Plan!.Buy : [],
             Works(now, why) ? [.. now.Plan!.LeftOut.Concat(now.Plan.BetterLeft).Select(left => Line(now.Book, left))] : [],
-            why == ReminderReason.OrderChanged ? now.Announced.What : [],
+            why == ReminderReason.OrderChanged ? now.Announced.News : [],
             Cautions(now, why, jobs),
             NextBy(now, person));
     }

@@ -37,10 +37,10 @@ internal static class PlanPrint
 
         foreach (var left in plan.LeftOut)
         {
-            output.WriteLine($"  left out: {Words.Of(left.Job.Kind, speech)}: {book.ItemOf(left.Job).Name}: {left.Why}{(left.Fallback is { } fallback ? $"; instead: {fallback}" : "")}");
+            output.WriteLine($"  left out: {Words.Of(left.Job.Kind, speech)}: {book.ItemOf(left.Job).Name}: {LeftWords.Of(left.Why, speech)}{(left.Fallback is { } fallback ? $"; instead: {fallback}" : "")}");
         }
 
-        foreach (var left in plan.BetterLeft) output.WriteLine($"  leave: {Words.Of(left.Job.Kind, speech)}: {book.ItemOf(left.Job).Name}: {left.Why}");
+        foreach (var left in plan.BetterLeft) output.WriteLine($"  leave: {Words.Of(left.Job.Kind, speech)}: {book.ItemOf(left.Job).Name}: {LeftWords.Of(left.Why, speech)}");
 
         foreach (var buy in plan.Buy) output.WriteLine($"  buy: {buy.Missing:0.##} {buy.Unit} {buy.Material} (need {buy.Need:0.##}, have {buy.Have:0.##})");
         output.WriteLine();

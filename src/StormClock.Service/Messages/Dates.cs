@@ -17,6 +17,10 @@ internal static class Dates
     public static string Day(LocalDate date, Speech speech) =>
         speech.Say("date", ("weekday", Weekday(date.DayOfWeek, speech)), ("day", date.Day), ("month", Month(date, speech)));
 
+    /// <summary>The same with the shortest name of the weekday, for a drawing.</summary>
+    public static string ShortDay(LocalDate date, Speech speech) =>
+        speech.Say("date", ("weekday", speech.Word("day-short", date.DayOfWeek)), ("day", date.Day), ("month", Month(date, speech)));
+
     /// <summary><c>22 Sep 2027</c>.</summary>
     public static string Date(LocalDate date, Speech speech) =>
         speech.Say("date.year", ("day", date.Day), ("month", Month(date, speech)), ("year", date.Year));

@@ -79,7 +79,7 @@ internal sealed class PictureModel
         _ => [],
     };
 
-    public string DayName(LocalDate date) => Dates.Day(date, Speech);
+    public string DayName(LocalDate date) => Dates.ShortDay(date, Speech);
 
     /// <summary>Hours of light for a class of work on a date; in a high summer a day's light can end after midnight.</summary>
     public IReadOnlyList<(double From, double To)> Light(LocalDate date, WorkClass work) =>

@@ -76,7 +76,7 @@ internal sealed class SheetWriter
     /// <summary>By reason, since many share one; each with the cheap thing to do instead.</summary>
     private IEnumerable<string> LeftOut(IReadOnlyList<LeftOutJob> jobs) =>
         from job in jobs
-        group job by Plain.Line(job.Why) into same
+        group job by Plain.Line(LeftWords.Of(job.Why, speech)) into same
         select $"{Words.Capital(same.Key)}: {string.Join("; ", same.Select(LeftOut))}";
 
     private string LeftOut(LeftOutJob left)

@@ -50,6 +50,14 @@ public sealed partial class Pattern
         return text.ToString();
     }
 
+    /// <summary>The values that would give a text; null when none do.</summary>
+    public (string Name, object Value)[]? ValuesOf(string text)
+    {
+        var form = string.Concat(pieces.Select(piece => piece.Argument is { } name ? $"(?<{name}>.+)" : Regex.Escape(piece.Text)));
+        var match = Regex.Match(text, $"^{form}$", RegexOptions.CultureInvariant);
+        return match.Success ? [.. Arguments.Select(name => (name, (object)match.Groups[name].Value))] : null;
+    }
+
     /// <summary>English and Spanish have the same two cases for whole numbers below a million (CLDR).</summary>
     private static string Counted(IReadOnlyDictionary<string, string> cases, int count) =>
         cases[count == 1 ? "one" : "other"].Replace("#", count.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal);

@@ -26,8 +26,15 @@ public sealed record Speech(Language Language, ClockForm Clock, UnitSystem Units
     public bool Has(string key) => Words.Patterns.ContainsKey(key);
 
     /// <summary>The word for a value of a closed list: <c>stage.main-work</c>.</summary>
-    public string Word<T>(string family, T value)
-        where T : struct, Enum => Say($"{family}.{JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString())}");
+    public string Word<T>(string family, T value, params ReadOnlySpan<(string Name, object Value)> values)
+        where T : struct, Enum => Say($"{family}.{JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString())}", values);
+
+    /// <summary>A text written in English by one of these forms, in this language; null when it follows none of them.</summary>
+    public string? Retell(string text, IEnumerable<string> keys) =>
+        (from key in keys
+         let values = WordList.Of(Language.English).Patterns[key].ValuesOf(text)
+         where values is not null
+         select Say(key, values)).FirstOrDefault();
 
     /// <summary>A text of the catalogue of kinds in this language; what the gardener wrote herself stays as it is.</summary>
     public string Catalogue(string text) => Words.Catalogue.GetValueOrDefault(text, text);

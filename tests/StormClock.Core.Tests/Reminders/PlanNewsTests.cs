@@ -26,19 +26,19 @@ public class PlanNewsTests
     {
         var next = PlanNews.Next(Told, Plan(46, 30));
         Assert.Equal((1, Now), (next.Changes, next.ChangedAt));
-        Assert.Equal(["The work may have to stop sooner than last told."], next.What);
+        Assert.Equal([new(PlanNewsKind.StopsSooner, 0)], next.News);
     }
 
     [Fact]
     public void News_StartEarlierBecauseOfTheStop_IsTold() =>
-        Assert.Contains("One job must be started sooner.", PlanNews.Next(Told, Plan(46.5, 28)).What);
+        Assert.Contains(new(PlanNewsKind.StartSooner, 1), PlanNews.Next(Told, Plan(46.5, 28)).News);
 
     [Fact]
     public void News_JobMissedItsStart_IsTold()
     {
         var later = Now + Duration.FromHours(31);
         var next = PlanNews.Next(Told, Plan(48, null, later));
-        Assert.Equal(["One job no longer fits."], next.What);
+        Assert.Equal([new(PlanNewsKind.NoLongerFit, 1)], next.News);
     }
 
     [Fact]
@@ -61,7 +61,7 @@ public class PlanNewsTests
             made ?? Now,
             Enum.GetValues<WorkClass>().ToDictionary(work => work, _ => stop),
             startByHours is { } hours ? [new(job, ["ada"], Now, Now + Duration.FromMinutes(30), Now + Duration.FromHours(hours), 1)] : [],
-            startByHours is null ? [new(job, "no time left", null)] : [],
+            startByHours is null ? [new(job, LeftCause.NoTime, null)] : [],
             [],
             []);
     }

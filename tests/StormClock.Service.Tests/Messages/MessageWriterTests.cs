@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.RegularExpressions;
 using CsCheck;
 using StormClock.Core.Acknowledgements;
+using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Service.Messages;
@@ -94,9 +95,8 @@ public partial class MessageWriterTests
         var message = Write(QuayEnd.MainWork with
         {
             GardenName = name,
-            Jobs = [QuayEnd.Lemon with { ItemName = name, AreaName = name, SiteName = name, PeopleNames = [name], Why = name }],
-            LeftOut = [QuayEnd.Lemon with { ItemName = name, Why = name, Fallback = name }],
-            Changed = [name],
+            Jobs = [QuayEnd.Lemon with { ItemName = name, AreaName = name, SiteName = name, PeopleNames = [name] }],
+            LeftOut = [QuayEnd.Lemon with { ItemName = name, Why = new(LeftCause.NotRipe) { Crop = name }, Fallback = name }],
             Reason = new StageReason(StageCause.Note, name, null),
             Buy = [new(name, 2, 1, 1, name)],
         });

@@ -34,7 +34,7 @@ internal static class QuayEnd
 
     private static BriefJob Boat { get; } = Job("dinghy/tie", JobKind.Tie, "dinghy", 1, "Slip", 60, [], [], null, null, WorkClass.Ground) with
     {
-        Why = "two people are needed and Bo is away",
+        Why = new(LeftCause.TooFewPeople) { People = 2 },
         Fallback = "fill it with water where it lies",
     };
 
@@ -70,7 +70,7 @@ internal static class QuayEnd
             {
                 Why = ReminderReason.OrderChanged, Stage = Stage.LastRound,
                 Jobs = [Pane with { StartBy = Hours(-0.5), Fallback = "lay the lights flat on the grass, weighed down" }, Lemon], Buy = [], LeftOut = [],
-                Changed = ["The wind comes 5 h sooner.", "Cold frame light is first now."],
+                Changed = [new(PlanNewsKind.StopsSooner, 0), new(PlanNewsKind.StartSooner, 3)],
             }, Links),
             ["leave"] = (MainWork with
             {
@@ -95,7 +95,7 @@ internal static class QuayEnd
                 Why = ReminderReason.StandDown, Stage = Stage.NothingDue, StopEarliest = null, StopLikely = null,
                 Reason = new(StageCause.TurnedAway, "ODETTE advisory 21", Now - Duration.FromHours(2)),
                 Jobs = [After(Lemon, JobKind.Untie), After(Pane, JobKind.PutBack)], Buy = [], LeftOut = [],
-                Changed = ["ODETTE is 310 miles to the south-east and moving away."], Cautions = [Caution.Lifting], NextBy = null,
+                Cautions = [Caution.Lifting], NextBy = null,
             }, Links),
             ["recheck"] = (MainWork with
             {
@@ -103,7 +103,7 @@ internal static class QuayEnd
                 Reason = new(StageCause.OfficialEnd, "ODETTE advisory 24", Now - Duration.FromHours(2)),
                 Jobs =
                 [
-                    After(Pane, JobKind.Check) with { Why = "count the panes against the list" },
+                    After(Pane, JobKind.Check),
                     After(Lemon, JobKind.Untie), After(Beans, JobKind.Rinse),
                 ],
                 Buy = [], LeftOut = [],

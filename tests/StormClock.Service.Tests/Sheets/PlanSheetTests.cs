@@ -94,7 +94,7 @@ public class PlanSheetTests
         var lost = book.Jobs.First(job => job.Fallback is not null);
         var plan = InventedPlans.Of(book) with
         {
-            LeftOut = [new(lost, "no time left before this work must stop", lost.Fallback)],
+            LeftOut = [new(lost, LeftCause.NoTime, lost.Fallback)],
             Buy = [new("ground anchor", 8, 6, 2, "each")],
             Stores = [new("garage", 6.2, -0.7, 5.2, 2.8)],
         };
@@ -149,7 +149,7 @@ public class PlanSheetTests
     public void LongBook_CutsNoJobInTwoAndKeepsThePaper()
     {
         var book = InventedPlans.Long(200);
-        var plan = InventedPlans.Of(book) with { LeftOut = [.. book.Jobs.Select(job => new LeftOutJob(job, "two people are needed", job.Fallback))] };
+        var plan = InventedPlans.Of(book) with { LeftOut = [.. book.Jobs.Select(job => new LeftOutJob(job, new(LeftCause.TooFewPeople) { People = 2 }, job.Fallback))] };
         var content = SheetWriter.Write(book, Decided(plan, Stage.MainWork), Now, Speeches.Us);
         var pages = SheetLayout.Pages(content, (text, size, _) => text.Length * size * 0.5);
         var lastLine = content.Places.SelectMany(place => place.Jobs).ToDictionary(job => $"{job.Number}", job => job.Details[^1]);

@@ -36,7 +36,6 @@ internal static class JobSection
         if (Effort(job, context) is { Length: > 0 } effort) yield return effort;
         if (job.Bring.Count > 0) yield return Bring(job.Bring, context.Speech);
         if (When(job, context) is { } when) yield return when;
-        if (job.Why is { } why) yield return Words.Capital(Plain.Line(why));
     }
 
     /// <summary>Minutes and people, as far as they are planned: a look after the storm has neither.</summary>

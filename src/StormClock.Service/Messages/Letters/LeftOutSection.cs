@@ -19,7 +19,7 @@ internal static class LeftOutSection
         string[] parts =
         [
             $"{Words.Title(job, speech)}, {Words.Place(job)}",
-            job.Why is { } reason ? Words.Capital(Plain.Line(reason)) : "",
+            job.Why is { } reason ? Words.Capital(Plain.Line(LeftWords.Of(reason, speech))) : "",
             job.Fallback is { } fallback ? speech.Say("left-out.instead", ("fallback", Plain.Line(speech.Catalogue(fallback)))) : "",
         ];
         return string.Join(". ", parts.Where(part => part.Length > 0));

@@ -7,7 +7,7 @@ internal static class SmallSections
         ReasonWords.Sentence(context.Brief.Stage, context.Brief.Reason, context.Speech, context.Times));
 
     public static IEnumerable<Block> Changed(LetterContext context) =>
-        List(context.Say("changed.heading"), context.Brief.Changed.Select(Plain.Line));
+        List(context.Say("changed.heading"), context.Brief.Changed.Select(line => context.Speech.Word("news", line.Kind, ("count", line.Jobs))));
 
     public static IEnumerable<Block> Cautions(LetterContext context) =>
         List(context.Say("cautions.heading"), context.Brief.Cautions.Distinct().Select(caution => CautionWords.Of(caution, context.Speech)));
