@@ -17,7 +17,7 @@ internal static class Briefs
             why,
             now.Book.Name,
             now.Book.Zone,
-            now.Book.Units,
+            person.Units ?? now.Book.Units,
             now.Stage.Stage,
             now.Leave,
             now.LeaveBy,

@@ -56,7 +56,7 @@ internal static class SendTestCommand
         var (way, html) = link is null
             ? ("", "")
             : ($"\n\n{speech.Say("test.push")}\n{link}\n", $"<p><a href=\"{link}\">{speech.Say("test.push.link")}</a></p>");
-        return new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, subject, text + way, $"<p>{text}</p>{html}", now);
+        return new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, subject, text + way, $"<p>{text}</p>{html}", now) { Language = speech.Tag };
     }
 
     /// <summary>Setting up notifications is best done before a storm, so a test message brings the way to it; null where there are none.</summary>

@@ -12,7 +12,7 @@ internal static class BrowserSpeech
                      where entry.Quality is null or > 0 && entry.Value.HasValue
                      orderby entry.Quality ?? 1 descending
                      select entry.Value.Value!.Split('-')[0].ToLowerInvariant();
-        var known = wanted.FirstOrDefault(WordList.Tags.ContainsKey);
-        return Speech.English(UnitSystem.UsCustomary) with { Language = known is null ? Language.English : WordList.Tags[known] };
+        var known = wanted.FirstOrDefault(LanguageTags.All.ContainsKey);
+        return Speech.English(UnitSystem.UsCustomary) with { Language = known is null ? Language.English : LanguageTags.All[known] };
     }
 }

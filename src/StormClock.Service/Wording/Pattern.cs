@@ -17,9 +17,6 @@ public sealed partial class Pattern
     /// <summary>The names of what it takes, each once.</summary>
     public IReadOnlySet<string> Arguments => pieces.Where(piece => piece.Argument is not null).Select(piece => piece.Argument!).ToHashSet();
 
-    /// <summary>The plural cases that it tells apart, as <c>count:one</c>.</summary>
-    public IReadOnlySet<string> Cases => pieces.SelectMany(piece => piece.Cases?.Keys.Select(name => $"{piece.Argument}:{name}") ?? []).ToHashSet();
-
     /// <exception cref="FormatException">The text is no such pattern; it is part of the program, so that is a bug.</exception>
     public static Pattern Parse(string text)
     {

@@ -13,13 +13,17 @@ public sealed class WordList
 
     private WordList(Language language)
     {
-        Tag = TagOf(language);
-        Patterns = Read($"{Tag}.yaml").ToDictionary(pair => pair.Key, pair => Pattern.Parse(pair.Value));
+        Tag = LanguageTags.Of(language);
+        Texts = Read($"{Tag}.yaml");
+        Patterns = Texts.ToDictionary(pair => pair.Key, pair => Pattern.Parse(pair.Value));
         Catalogue = language == Language.English ? new Dictionary<string, string>() : Read($"catalogue-{Tag}.yaml");
     }
 
     /// <summary>The language as BCP 47 names it.</summary>
     public string Tag { get; }
+
+    /// <summary>As they are written.</summary>
+    public IReadOnlyDictionary<string, string> Texts { get; }
 
     public IReadOnlyDictionary<string, Pattern> Patterns { get; }
 
@@ -27,16 +31,6 @@ public sealed class WordList
     public IReadOnlyDictionary<string, string> Catalogue { get; }
 
     public static WordList Of(Language language) => All[language];
-
-    /// <summary>The languages by their tags, as books and browsers name them.</summary>
-    public static IReadOnlyDictionary<string, Language> Tags { get; } = Enum.GetValues<Language>().ToDictionary(TagOf);
-
-    private static string TagOf(Language language) => language switch
-    {
-        Language.English => "en",
-        Language.Spanish => "es",
-        _ => throw new ArgumentOutOfRangeException(nameof(language), language, null),
-    };
 
     private static Dictionary<string, string> Read(string name)
     {

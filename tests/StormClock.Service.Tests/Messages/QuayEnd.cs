@@ -110,8 +110,59 @@ internal static class QuayEnd
                 Cautions = [Caution.Wires, Caution.Water, Caution.Saw, Caution.Tetanus, Caution.Heat, Caution.Generator, Caution.Trees],
                 NextBy = Hours(36),
             }, Links),
+            ["late"] = (MainWork with { Why = ReminderReason.Late, Jobs = [Pane with { StartBy = Hours(-0.5) }, Lemon with { StartBy = Hours(-2) }], Buy = [], LeftOut = [] }, Links),
+            ["order-lifted"] = (MainWork with { Why = ReminderReason.OrderLifted, Jobs = [Lemon], Buy = [], LeftOut = [] }, Links),
+            ["sources-silent"] = (MainWork with
+            {
+                Why = ReminderReason.FeedSilent, Jobs = [Lemon], Buy = [], LeftOut = [],
+                Silences = [new("county alerts", Hours(-3), null), new("island text", Hours(-3), null)],
+            }, Links),
+            ["feed-heard"] = (MainWork with { Why = ReminderReason.FeedHeard, Jobs = [Lemon], Buy = [], LeftOut = [], Silences = [new("county alerts", Hours(-3), null)] }, Links),
             ["feed-silent"] = (MainWork with { Why = ReminderReason.FeedSilent, Jobs = [Lemon], Buy = [], LeftOut = [] }, Links),
         };
+
+    /// <summary>The same garden, as its owner would name things in Spanish; its reader has a clock of twelve hours.</summary>
+    public static Reminder RemindInSpanish(MessageBrief brief)
+    {
+        var reminder = Remind(brief with
+        {
+            GardenName = "La Caleta",
+            Jobs = [.. brief.Jobs.Select(InSpanish)],
+            LeftOut = [.. brief.LeftOut.Select(InSpanish)],
+            Buy = [.. brief.Buy.Select(buy => buy with { Material = SpanishName(buy.Material) })],
+        });
+        return reminder with { To = Ada with { Language = Language.Spanish, Clock = ClockForm.Hours12 } };
+    }
+
+    private static BriefJob InSpanish(BriefJob job) => job with
+    {
+        ItemName = SpanishName(job.ItemName),
+        AreaName = SpanishName(job.AreaName),
+        SiteName = SpanishName(job.SiteName),
+        PeopleNames = [.. job.PeopleNames.Select(SpanishName)],
+        Bring = [.. job.Bring.Select(need => need with { Material = SpanishName(need.Material) })],
+        Fallback = job.Fallback is null ? null : SpanishName(job.Fallback),
+    };
+
+    private static string SpanishName(string name) => name switch
+    {
+        "potted lemon" => "limonero en maceta",
+        "runner beans" => "habichuelas",
+        "cold frame light" => "tapa de vidrio",
+        "dinghy" => "bote",
+        "Terrace" => "Terraza",
+        "Ditch end" => "Zanja",
+        "Home" => "Casa",
+        "Allotment" => "Huerto",
+        "Slip" => "Rampa",
+        "Bo" => "Inés",
+        "old_blanket" => "manta vieja",
+        "rope_8mm" => "cuerda_8mm",
+        "block" => "bloque",
+        "fill it with water where it lies" => "llénelo de agua donde está",
+        "lay the lights flat on the grass, weighed down" => "acueste las tapas en la hierba con peso encima",
+        _ => name,
+    };
 
     public static Reminder Remind(MessageBrief brief) => new(
         new ReminderKey("quay-end", "e1", "ada", brief.Why, "MainWork-1", "email"), Ada, Now, Hours(6), false, brief);

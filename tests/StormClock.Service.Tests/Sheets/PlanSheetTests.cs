@@ -36,6 +36,19 @@ public class PlanSheetTests
         Assert.NotEqual(first, PlanSheet.Of(InventedPlans.TernHook, decision, Now + Duration.FromMinutes(1), Speeches.Us));
     }
 
+    /// <summary>Words, accents and an inverted question mark are in the font that is carried along.</summary>
+    [Fact]
+    public void Words_InSpanish_ArePrintedWithTheirAccents()
+    {
+        var book = InventedPlans.TernHook;
+        using var sheet = PdfDocument.Open(PlanSheet.Of(book, Decided(InventedPlans.Of(book), Stage.MainWork), Now, Speeches.Spanish));
+        var text = Text(sheet);
+        Assert.All(
+            (string[])["Plan de tormenta para", "Horas de parar", "Trabajo en escalera", "ráfagas", "Después: mire primero", "Página 1 de", "según THESSALY, advertencia n.º 1", "p.m."],
+            words => Assert.Contains(Squeezed(words), text, StringComparison.Ordinal));
+        Assert.DoesNotContain('\uFFFD', text);
+    }
+
     /// <summary>US letter 612 by 792 points, A4 595 by 842.</summary>
     [Theory]
     [InlineData("tern-hook", 612, 792)]
