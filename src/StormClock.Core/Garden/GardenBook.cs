@@ -30,6 +30,11 @@ public sealed record GardenBook(
     /// <summary>A way to the shop and back with a queue in it (C).</summary>
     public const double UsualShoppingHours = 3;
 
+    /// <summary>For whoever does not say otherwise, and for what is nobody's own.</summary>
+    public Language Language { get; init; }
+
+    public ClockForm Clock { get; init; }
+
     public IEnumerable<Job> Jobs => Items.SelectMany(item => item.Jobs);
 
     public Item ItemOf(Job job) => Items.First(item => item.Id == job.ItemId);
@@ -69,6 +74,13 @@ public sealed record Person(
 {
     /// <summary>Never goes up a ladder.</summary>
     public bool NoLadder { get; init; }
+
+    public Language Language { get; init; }
+
+    public ClockForm Clock { get; init; }
+
+    /// <summary>Read by this person; null means the garden's.</summary>
+    public UnitSystem? Units { get; init; }
 }
 
 /// <summary>Hours in which a person can work, on the named weekdays or on one date.</summary>

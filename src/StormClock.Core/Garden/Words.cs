@@ -20,3 +20,9 @@ public enum PersonRole { Gardener, Helper, Keeper }
 
 /// <summary>The units a garden's people read; everything is stored in SI.</summary>
 public enum UnitSystem { UsCustomary, Metric, MetricKnots }
+
+/// <summary>What people read and are written to in.</summary>
+public enum Language { English, Spanish }
+
+/// <summary>How hours are written.</summary>
+public enum ClockForm { Hours24, Hours12 }

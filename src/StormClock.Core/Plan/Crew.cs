@@ -30,13 +30,13 @@ internal sealed class Crew(GardenBook book)
     }
 
     /// <summary>Why nobody can do a job that has no team.</summary>
-    public string WhyNobody(Job job)
+    public LeftReason WhyNobody(Job job)
     {
         var size = Math.Max(1, job.People);
-        if (Hands.Count == 0) return "there is nobody in the book to do it";
-        if (Hands.Count < size) return $"needs {size} people at once";
-        if (LiftedKg(job) is > 0 and var mass && Teams(size, false, mass).Count == 0) return $"nobody in the book can lift it ({Mass(mass)})";
-        return job.People > 1 ? $"needs {size} people at once who go up a ladder" : "nobody in the book goes up a ladder alone";
+        if (Hands.Count == 0) return LeftCause.Nobody;
+        if (Hands.Count < size) return new(LeftCause.TooFewPeople) { People = size };
+        if (LiftedKg(job) is > 0 and var mass && Teams(size, false, mass).Count == 0) return new(LeftCause.TooHeavy) { MassKg = mass };
+        return job.People > 1 ? new LeftReason(LeftCause.TooFewClimb) { People = size } : LeftCause.NobodyClimbsAlone;
     }
 
     private bool LiftedByOne(double mass) => Hands.Any(person => person.LiftKg >= mass);
@@ -64,6 +64,4 @@ internal sealed class Crew(GardenBook book)
         return Enumerable.Range(0, from.Count)
             .SelectMany(i => Groups(from[(i + 1)..], size - 1).Select(rest => rest.Prepend(from[i]).ToArray()));
     }
-
-    private string Mass(double kg) => book.Units == UnitSystem.UsCustomary ? $"{Math.Ceiling(kg / 0.45359237):0} lb" : $"{Math.Ceiling(kg):0} kg";
 }

@@ -14,7 +14,7 @@ public sealed record PlannedJob(
     Job Job, IReadOnlyList<string> People, Instant Start, Instant End, Instant StartBy, double ChanceDone);
 
 /// <summary>A job that does not fit, with the reason and the cheap thing to do instead.</summary>
-public sealed record LeftOutJob(Job Job, string Why, string? Fallback);
+public sealed record LeftOutJob(Job Job, LeftReason Why, string? Fallback);
 
 public sealed record Shortage(string Material, double Need, double Have, double Missing, string Unit)
 {
@@ -35,8 +35,29 @@ public sealed record StoreUse(string StoreId, double UsedM2, double? FreeM2, dou
 /// <summary>How a plan departs from the one last told.</summary>
 public enum PlanChangeKind { Earlier, Later, OtherPeople, New, Dropped, Done }
 
-/// <param name="Why">In plain words.</param>
-public sealed record PlanChange(string JobId, PlanChangeKind Kind, string Why);
+/// <summary>Why it does.</summary>
+public enum PlanChangeCause
+{
+    /// <summary>It was not in the plan last told.</summary>
+    NotTold,
+    NotInBook,
+    Done,
+    SaidCannot,
+    LeftOut,
+    BetterLeft,
+    OtherPeople,
+
+    /// <summary>This work must stop sooner than last told.</summary>
+    StopsSooner,
+
+    /// <summary>It was not begun when it was due.</summary>
+    NotBegun,
+
+    /// <summary>The order of the work changed.</summary>
+    OtherOrder,
+}
+
+public sealed record PlanChange(string JobId, PlanChangeKind Kind, PlanChangeCause Why);
 
 /// <summary>What to do in which order by when, and what to leave.</summary>
 public sealed record GardenPlan(

@@ -5,13 +5,7 @@ namespace StormClock.Core.Plan;
 /// <summary>Jobs that cannot be done whatever else is left, each with the reason.</summary>
 internal sealed class Hopeless(PlanRequest request, Crew crew, ModelWindows windows)
 {
-    public const string Follower = "what must come before it does not fit";
-    public const string StoreFull = "the store is full";
-    private const string DoorTooNarrow = "one piece is wider than the door of the store";
-    private const string NoWindow = "no window of light and own hours is long enough";
-    private const string Weather = "rain or thunder is forecast for every window that is long enough";
-
-    public IReadOnlyDictionary<string, string> Among(IReadOnlyList<Job> open)
+    public IReadOnlyDictionary<string, LeftReason> Among(IReadOnlyList<Job> open)
     {
         var reasons = Circles(open);
         foreach (var job in open)
@@ -25,7 +19,7 @@ internal sealed class Hopeless(PlanRequest request, Crew crew, ModelWindows wind
             foreach (var job in open)
             {
                 if (reasons.ContainsKey(job.Id) || !job.After.Any(reasons.ContainsKey)) continue;
-                reasons[job.Id] = Follower;
+                reasons[job.Id] = LeftCause.FollowsLeftOut;
                 more = true;
             }
         }
@@ -33,30 +27,30 @@ internal sealed class Hopeless(PlanRequest request, Crew crew, ModelWindows wind
         return reasons;
     }
 
-    private string? Why(Job job)
+    private LeftReason? Why(Job job)
     {
-        if (request.StopOf(job) <= request.Now) return "this work must already have stopped";
+        if (request.StopOf(job) <= request.Now) return LeftCause.Stopped;
         var teams = crew.TeamsFor(job);
         if (teams.Count == 0) return crew.WhyNobody(job);
         var length = PlanGrid.Length(Remaining.Minutes(request, job));
         var lane = windows.LaneOf(job);
         if (!teams.Any(team => windows.Of(windows.TeamIndex(team), lane).Longest >= length))
         {
-            return teams.Any(team => windows.LongestWhenFair(windows.TeamIndex(team), lane) >= length) ? Weather : NoWindow;
+            return teams.Any(team => windows.LongestWhenFair(windows.TeamIndex(team), lane) >= length) ? LeftCause.Weather : LeftCause.NoWindow;
         }
 
-        if (!StoreRoom.Passes(request, job)) return DoorTooNarrow;
-        return StoreRoom.Holds(request, job) ? null : StoreFull;
+        if (!StoreRoom.Passes(request, job)) return LeftCause.DoorTooNarrow;
+        return StoreRoom.Holds(request, job) ? null : LeftCause.StoreFull;
     }
 
     /// <summary>Jobs that wait for each other in a circle.</summary>
-    private static Dictionary<string, string> Circles(IReadOnlyList<Job> open)
+    private static Dictionary<string, LeftReason> Circles(IReadOnlyList<Job> open)
     {
         var byId = open.DistinctBy(job => job.Id).ToDictionary(job => job.Id);
-        var reasons = new Dictionary<string, string>();
+        var reasons = new Dictionary<string, LeftReason>();
         foreach (var job in byId.Values)
         {
-            if (Circle(job, byId) is { } circle) reasons[job.Id] = $"it waits for itself: {string.Join(" waits for ", circle)}";
+            if (Circle(job, byId) is { } circle) reasons[job.Id] = new(LeftCause.Circle) { Circle = circle };
         }
 
         return reasons;

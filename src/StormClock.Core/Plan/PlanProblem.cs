@@ -6,7 +6,7 @@ namespace StormClock.Core.Plan;
 /// <param name="Jobs">By index of the model.</param>
 /// <param name="Hopeless">Reasons by job id of the jobs that are not in the model.</param>
 internal sealed record PlanProblem(
-    PlanModel Model, PlanGrid Grid, Crew Crew, IReadOnlyList<Job> Jobs, IReadOnlyDictionary<string, string> Hopeless)
+    PlanModel Model, PlanGrid Grid, Crew Crew, IReadOnlyList<Job> Jobs, IReadOnlyDictionary<string, LeftReason> Hopeless)
 {
     public int IndexOf(Job job) => index[job.Id];
 

@@ -14,7 +14,7 @@ public sealed record PlanRequest(
     Instant Horizon)
 {
     /// <summary>Why a job is better left than done, by job id.</summary>
-    public IReadOnlyDictionary<string, string> BetterLeft { get; init; } = new Dictionary<string, string>();
+    public IReadOnlyDictionary<string, LeftReason> BetterLeft { get; init; } = new Dictionary<string, LeftReason>();
 
     /// <summary>What the forecast lets less be done in, by site id; a site without an entry has fair weather.</summary>
     public IReadOnlyDictionary<string, WorkWeather> Weather { get; init; } = new Dictionary<string, WorkWeather>();

@@ -10,19 +10,20 @@ namespace StormClock.Core.Reminders;
 /// <param name="StartBys">Latest start by job id as last told.</param>
 /// <param name="Changes">How often a change has been told in this episode; part of reminder keys.</param>
 /// <param name="ChangedAt">When the last change was found; null when none was.</param>
-/// <param name="What">What changed, one short sentence each.</param>
 public sealed record Announced(
     IReadOnlyDictionary<WorkClass, Instant> Stops,
     IReadOnlyDictionary<string, Instant> StartBys,
     int Changes,
-    Instant? ChangedAt,
-    IReadOnlyList<string> What)
+    Instant? ChangedAt)
 {
+    /// <summary>What changed last; empty in a standing that was kept before it was data.</summary>
+    public IReadOnlyList<PlanNewsLine> News { get; init; } = [];
+
     /// <summary>Starts and people as last told; empty in a standing that was kept before they were.</summary>
     public IReadOnlyList<ToldJob> Jobs { get; init; } = [];
 
     /// <summary>The plan as last told; null when none was.</summary>
     public ToldPlan? Plan() => Jobs.Count == 0 ? null : new(Jobs, Stops);
 
-    public static Announced Nothing { get; } = new(new Dictionary<WorkClass, Instant>(), new Dictionary<string, Instant>(), 0, null, []);
+    public static Announced Nothing { get; } = new(new Dictionary<WorkClass, Instant>(), new Dictionary<string, Instant>(), 0, null);
 }

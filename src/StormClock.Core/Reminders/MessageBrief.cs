@@ -12,6 +12,7 @@ public enum Caution
 
 /// <summary>A job as a message shows it.</summary>
 /// <param name="Start">When the plan begins it; null on recheck lists.</param>
+/// <param name="Why">Why it is left out; null where it is not.</param>
 /// <param name="Token">Names the job in a link: the job id, or the undo id on recheck lists.</param>
 public sealed record BriefJob(
     string Token,
@@ -27,7 +28,10 @@ public sealed record BriefJob(
     Instant? StartBy,
     WorkClass Class,
     string? Fallback = null,
-    string? Why = null);
+    LeftReason? Why = null);
+
+/// <summary>What is worth telling of a changed plan, with the jobs it is true of.</summary>
+public sealed record BriefNews(PlanNewsKind Kind, IReadOnlyList<BriefJob> Jobs);
 
 /// <summary>
 /// Everything one message says, as data in the order a reader meets it (product.md 6); the service only puts it into words.
@@ -50,7 +54,7 @@ public sealed record MessageBrief(
     IReadOnlyList<BriefJob> Jobs,
     IReadOnlyList<Shortage> Buy,
     IReadOnlyList<BriefJob> LeftOut,
-    IReadOnlyList<string> Changed,
+    IReadOnlyList<BriefNews> Changed,
     IReadOnlyList<Caution> Cautions,
     Instant? NextBy)
 {

@@ -3,6 +3,18 @@ using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
 
+/// <summary>What is worth telling of a changed plan.</summary>
+public enum PlanNewsKind
+{
+    /// <summary>The work may have to stop sooner than last told.</summary>
+    StopsSooner,
+    StartSooner,
+    NoLongerFit,
+}
+
+/// <param name="JobIds">The jobs it is true of; none where it is of all work.</param>
+public sealed record PlanNewsLine(PlanNewsKind Kind, IReadOnlyList<string> JobIds);
+
 /// <summary>
 /// Compares a plan with what people were last told and says whether the difference is worth a message (science.md 4.3, 8.4).
 /// Only what the forecast or a missed start has moved counts: that a plan made later looks different is no news.
@@ -18,7 +30,7 @@ public static class PlanNews
     {
         var news = Changes(told, plan);
         if (news.Count == 0 || plan.Made - told.ChangedAt < AtMostEvery) return told;
-        return Told(told, plan) with { Changes = told.Changes + 1, ChangedAt = plan.Made, What = news };
+        return Told(told, plan) with { Changes = told.Changes + 1, ChangedAt = plan.Made, News = news };
     }
 
     /// <summary>The announced state once this plan has been told for another reason (a new stage, a work day).</summary>
@@ -30,18 +42,20 @@ public static class PlanNews
             Jobs = [.. plan.Jobs.Select(job => new ToldJob(job.Job.Id, job.Start, job.People))],
         };
 
-    private static List<string> Changes(Announced told, GardenPlan plan)
+    private static List<PlanNewsLine> Changes(Announced told, GardenPlan plan)
     {
-        var news = new List<string>();
-        if (Sooner(WorkClass.Ground) >= StopEarlier) news.Add("The work may have to stop sooner than last told.");
+        var news = new List<PlanNewsLine>();
+        if (Sooner(WorkClass.Ground) >= StopEarlier) news.Add(new(PlanNewsKind.StopsSooner, []));
 
-        var sooner = plan.Jobs.Count(job =>
-            told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier && Sooner(job.Job.Class) >= StartEarlier);
-        if (sooner > 0) news.Add(sooner == 1 ? "One job must be started sooner." : $"{sooner} jobs must be started sooner.");
+        List<string> sooner = [.. plan.Jobs
+            .Where(job => told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier && Sooner(job.Job.Class) >= StartEarlier)
+            .Select(job => job.Job.Id)];
+        if (sooner.Count > 0) news.Add(new(PlanNewsKind.StartSooner, sooner));
 
-        var lost = plan.LeftOut.Count(left =>
-            told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier));
-        if (lost > 0) news.Add(lost == 1 ? "One job no longer fits." : $"{lost} jobs no longer fit.");
+        List<string> lost = [.. plan.LeftOut
+            .Where(left => told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier))
+            .Select(left => left.Job.Id)];
+        if (lost.Count > 0) news.Add(new(PlanNewsKind.NoLongerFit, lost));
         return news;
 
         Duration Sooner(WorkClass work) => GardenStops.Sooner(plan.WorkStops[work], told.Stops, work);

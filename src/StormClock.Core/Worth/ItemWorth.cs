@@ -41,7 +41,7 @@ public static class ItemWorth
             {
                 var saved = Picked(item, stake, chance, area, site, peaks);
                 stake = Math.Max(0, stake - Gathered(item, stake));
-                worths.Add(Told(job, saved, 0, item.Harvest is { } harvest && Share(harvest) == 0 ? $"nothing of it is ripe, and {harvest.Crop.Words} does not ripen off the plant" : null));
+                worths.Add(Told(job, saved, 0, item.Harvest is { } harvest && Share(harvest) == 0 ? new LeftReason(LeftCause.NotRipe) { Crop = harvest.Crop.Words } : null));
                 continue;
             }
 
@@ -76,16 +76,16 @@ public static class ItemWorth
     /// <summary>Work that is done because of the wind; the rest is against water, current or time.</summary>
     private static bool IsOfWind(JobKind kind) => kind is not (JobKind.Raise or JobKind.Drain or JobKind.SwitchOff or JobKind.Check or JobKind.Pick);
 
-    private static string? WhyLeave(Treated now, Treated then, double chance, double after)
+    private static LeftReason? WhyLeave(Treated now, Treated then, double chance, double after)
     {
-        if (then.MadeWorse) return "it would stand less wind after this than before";
-        if (now.OutOfWind) return "what is done before takes it out of the wind";
+        if (then.MadeWorse) return LeftCause.WouldStandLess;
+        if (now.OutOfWind) return LeftCause.OutOfWind;
         if (chance - after >= LeastDifference) return null;
-        return chance < LeastDifference ? "by its figures it takes more wind than this forecast brings" : "by its figures it goes at nearly the same wind with this done";
+        return chance < LeastDifference ? LeftCause.StandsThisWind : LeftCause.NoDifference;
     }
 
     /// <summary>A value that the gardener gave stands, and such a job is never left.</summary>
-    private static JobWorth Told(Job job, double loss, double hazard, string? leave) =>
+    private static JobWorth Told(Job job, double loss, double hazard, LeftReason? leave) =>
         job.ValueStated ? new(job, job.Value, job.HazardToOthers, null) : new(job, loss, hazard, leave);
 
     /// <summary>Fruit is lost with its plant or falls from it.</summary>

@@ -8,13 +8,13 @@ namespace StormClock.Core.Worth;
 /// <summary>A garden whose jobs carry what they are worth under a forecast.</summary>
 /// <param name="Book">The same book with the value of each job, and its hazard to others, worked out.</param>
 /// <param name="BetterLeft">Why a job is better left, by job id.</param>
-public sealed record ValuedGarden(GardenBook Book, IReadOnlyDictionary<string, string> BetterLeft)
+public sealed record ValuedGarden(GardenBook Book, IReadOnlyDictionary<string, LeftReason> BetterLeft)
 {
     /// <summary>Without members there is no peak gust to value by: the book's own values stand.</summary>
     public static ValuedGarden Of(GardenBook book, IReadOnlyList<SiteWind> winds, WaterNote? water = null)
     {
         var peaks = winds.ToDictionary(wind => wind.Site.Id, wind => PeakGusts.GivenGale(wind.Members));
-        var betterLeft = new Dictionary<string, string>();
+        var betterLeft = new Dictionary<string, LeftReason>();
         var level = water is null ? null : new WaterLevel(water.LevelM, water.Datum);
         return new(book with { Items = [.. book.Items.Select(Valued)] }, betterLeft);
 

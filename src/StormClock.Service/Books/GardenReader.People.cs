@@ -5,12 +5,12 @@ namespace StormClock.Service.Books;
 /// <summary>People and their hours.</summary>
 public sealed partial class GardenReader
 {
-    private List<Person> People(YamlFields top)
+    private List<Person> People(YamlFields top, Language language, ClockForm clock)
     {
         var people = new List<Person>();
         foreach (var fields in top.Maps("people", "person", GardenKeys.Person, "- {id: rosa, name: Rosa}", required: true))
         {
-            people.Add(Person(fields, first: people.Count == 0));
+            people.Add(Person(fields, first: people.Count == 0, language, clock));
             Once(personFields, people[^1].Id, fields, "person");
         }
 
@@ -18,8 +18,8 @@ public sealed partial class GardenReader
         return people;
     }
 
-    /// <summary>Without a role the first person is the gardener and the others help.</summary>
-    private static Person Person(YamlFields fields, bool first)
+    /// <summary>Without a role the first person is the gardener and the others help; who does not say how to be spoken to is spoken to as the garden says.</summary>
+    private static Person Person(YamlFields fields, bool first, Language language, ClockForm clock)
     {
         var ladder = Ladder(fields);
         return new(
@@ -33,6 +33,9 @@ public sealed partial class GardenReader
             ladder == LadderUse.Alone)
         {
             NoLadder = ladder == LadderUse.Never,
+            Language = fields.Choice<Language>("language", Tokens.Languages, language),
+            Clock = fields.Choice<ClockForm>("clock", Tokens.Clocks, clock),
+            Units = fields.OptionalChoice("units", Tokens.Units),
         };
     }
 

@@ -45,14 +45,15 @@ public sealed partial class GardenReader
     {
         var garden = top.RequiredMap("garden", "garden", GardenKeys.Garden, "{id: home, name: Home, zone: America/New_York, units: us}");
         lengths = Metric(garden) ? QuantityKind.MetricLength : QuantityKind.Length;
+        var (language, clock) = (garden?.Choice<Language>("language", Tokens.Languages, Language.English) ?? default, garden?.Choice<ClockForm>("clock", Tokens.Clocks, ClockForm.Hours24) ?? default);
         var book = new GardenBook(
             GardenId(garden, fileName),
             garden?.Text("name", "Home garden") ?? "",
             garden?.Zone("zone") ?? DateTimeZone.Utc,
             garden?.Choice<UnitSystem>("units", Tokens.Units, null) ?? default,
             garden?.Flag("practice", false) ?? false,
-            People(top), Sites(top), Areas(top), [], Supplies(top), Stores(top), Limits(top));
-        return book with { Surveyed = garden?.Date("surveyed"), ShoppingHours = garden?.Number("shopping_hours", 0, 240, GardenBook.UsualShoppingHours, "3") ?? GardenBook.UsualShoppingHours, Items = Items(top) };
+            People(top, language, clock), Sites(top), Areas(top), [], Supplies(top), Stores(top), Limits(top));
+        return book with { Language = language, Clock = clock, Surveyed = garden?.Date("surveyed"), ShoppingHours = garden?.Number("shopping_hours", 0, 240, GardenBook.UsualShoppingHours, "3") ?? GardenBook.UsualShoppingHours, Items = Items(top) };
     }
 
     /// <summary>A book that does not say its units has that fault told once, not again at each length.</summary>

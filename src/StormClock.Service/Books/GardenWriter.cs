@@ -14,8 +14,10 @@ public static partial class GardenWriter
     public static string Write(GardenBook book)
     {
         var text = new StringBuilder();
-        Line(text, 0, "garden", Flow(("id", Text(book.Id)), ("name", Text(book.Name)), ("zone", Text(book.Zone.Id)), ("units", Token(Tokens.Units, book.Units)), ("practice", Flag(book.Practice)), ("surveyed", book.Surveyed is { } walked ? Date(walked) : null), ("shopping_hours", book.ShoppingHours == GardenBook.UsualShoppingHours ? null : Number(book.ShoppingHours))));
-        Section(text, "people", book.People.Select(Person));
+        Line(text, 0, "garden", Flow(("id", Text(book.Id)), ("name", Text(book.Name)), ("zone", Text(book.Zone.Id)), ("units", Token(Tokens.Units, book.Units)), ("practice", Flag(book.Practice)), ("surveyed", book.Surveyed is { } walked ? Date(walked) : null),
+            ("shopping_hours", book.ShoppingHours == GardenBook.UsualShoppingHours ? null : Number(book.ShoppingHours)),
+            ("language", Other(Tokens.Languages, book.Language, Language.English)), ("clock", Other(Tokens.Clocks, book.Clock, ClockForm.Hours24))));
+        Section(text, "people", book.People.Select(person => Person(person, book)));
         Section(text, "sites", book.Sites.Select(Site));
         Section(text, "areas", book.Areas.Select(Area));
         Section(text, "stores", book.Stores.Select(Store));
@@ -25,11 +27,17 @@ public static partial class GardenWriter
         return text.ToString();
     }
 
-    private static string Person(Person person) => Flow(
+    private static string Person(Person person, GardenBook book) => Flow(
         ("id", Text(person.Id)), ("name", Text(person.Name)), ("email", Text(person.Email)), ("role", Tokens.Of(person.Role)),
         ("hours", List(person.Hours.Select(Hours))),
         ("days_off", List(person.DaysOff.Select(Date))),
-        ("lift_kg", Number(person.LiftKg)), ("ladder", Tokens.Of(Ladder(person))));
+        ("lift_kg", Number(person.LiftKg)), ("ladder", Tokens.Of(Ladder(person))),
+        ("language", Other(Tokens.Languages, person.Language, book.Language)), ("clock", Other(Tokens.Clocks, person.Clock, book.Clock)),
+        ("units", person.Units is { } units ? Token(Tokens.Units, units) : null));
+
+    /// <summary>Null where it is what holds anyway.</summary>
+    private static string? Other<T>(IReadOnlyDictionary<string, T> tokens, T value, T usual)
+        where T : struct => value.Equals(usual) ? null : Token(tokens, value);
 
     private static LadderUse Ladder(Person person) => person.NoLadder ? LadderUse.Never : person.LadderAlone ? LadderUse.Alone : LadderUse.WithSomebody;
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using StormClock.Core.Garden;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Books;
 
@@ -33,6 +34,10 @@ internal static class Tokens
     {
         ["us"] = UnitSystem.UsCustomary, ["metric"] = UnitSystem.Metric, ["metric-knots"] = UnitSystem.MetricKnots,
     };
+
+    public static IReadOnlyDictionary<string, Language> Languages => LanguageTags.All;
+
+    public static IReadOnlyDictionary<string, ClockForm> Clocks { get; } = new Dictionary<string, ClockForm> { ["24"] = ClockForm.Hours24, ["12"] = ClockForm.Hours12 };
 
     public static IReadOnlyDictionary<string, IsoDayOfWeek> Weekdays { get; } = new Dictionary<string, IsoDayOfWeek>
     {

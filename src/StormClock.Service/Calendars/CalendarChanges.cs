@@ -6,6 +6,7 @@ using StormClock.Core.Stages;
 using StormClock.Service.Messages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Calendars;
 
@@ -43,7 +44,7 @@ public static class CalendarChanges
     private static Dictionary<string, CalendarEvent> Wanted(GardenBook book, Decision decision, string episode, string installationId, Instant now)
     {
         var isOver = decision.Order != OfficialOrder.None
-            || Halt.WorkIsOver(decision.Standing.Stage.Stage, decision.Leave, decision.LeaveBy, new(book.Zone, now));
+            || Halt.WorkIsOver(decision.Standing.Stage.Stage, decision.Leave, decision.LeaveBy, now);
         if (isOver || decision.Plan is not { } plan) return [];
 
         var stop = plan.WorkStops.GetValueOrDefault(WorkClass.Ground)?.Earliest;
@@ -54,10 +55,11 @@ public static class CalendarChanges
 
         CalendarEvent Event(string person, BriefJob job)
         {
+            var speech = Speech.Of(book.People.First(one => one.Id == person), book.Units);
             var uid = OutboxIds.Named(Fingerprint.Of("event", installationId, book.Id, episode, person, job.Token));
             var start = job.Start!.Value;
             return new(
-                uid, person, job.Token, Words.Title(job), Words.Place(job),
+                uid, person, job.Token, Words.Title(job, speech), Words.Place(job),
                 start, start + Duration.FromMinutes(job.Minutes), job.StartBy!.Value, 0, now);
         }
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using StormClock.Service.Messages;
 using StormClock.Service.Outbox;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Calendars;
 
@@ -13,24 +14,24 @@ public static class IcsForm
     private const string LookAgain = "PT15M";
 
     /// <summary>To be enclosed in a letter (RFC 5546 3.2.1): each event replaces the one of the same name with a lower sequence.</summary>
-    public static string ForLetter(IReadOnlyList<CalendarEvent> events, DateTimeZone zone)
+    public static string ForLetter(IReadOnlyList<CalendarEvent> events, DateTimeZone zone, Speech speech)
     {
         var ics = Begin();
         ics.Line("METHOD", "PUBLISH");
-        return End(ics, events, zone, isPublished: true);
+        return End(ics, events, zone, speech, isPublished: true);
     }
 
     /// <summary>To be fetched again and again: everything of the person as it stands.</summary>
-    public static string ForFeed(IReadOnlyList<CalendarEvent> events, string gardenName, DateTimeZone zone)
+    public static string ForFeed(IReadOnlyList<CalendarEvent> events, string gardenName, DateTimeZone zone, Speech speech)
     {
         var ics = Begin();
-        var name = $"Storm work, {Plain.Line(gardenName)}";
+        var name = speech.Say("ics.name", ("garden", Plain.Line(gardenName)));
         ics.Text("NAME", name);
         ics.Text("X-WR-CALNAME", name);
         ics.Line("REFRESH-INTERVAL;VALUE=DURATION", LookAgain);
         ics.Line("X-PUBLISHED-TTL", LookAgain);
         if (events.Count == 0) AddSomething(ics);
-        return End(ics, events, zone, isPublished: false);
+        return End(ics, events, zone, speech, isPublished: false);
     }
 
     private static IcsText Begin()
@@ -43,14 +44,14 @@ public static class IcsForm
         return ics;
     }
 
-    private static string End(IcsText ics, IReadOnlyList<CalendarEvent> events, DateTimeZone zone, bool isPublished)
+    private static string End(IcsText ics, IReadOnlyList<CalendarEvent> events, DateTimeZone zone, Speech speech, bool isPublished)
     {
-        foreach (var told in events.OrderBy(told => told.Start).ThenBy(told => told.Uid, StringComparer.Ordinal)) Add(ics, told, zone, isPublished);
+        foreach (var told in events.OrderBy(told => told.Start).ThenBy(told => told.Uid, StringComparer.Ordinal)) Add(ics, told, zone, speech, isPublished);
         ics.Line("END", "VCALENDAR");
         return ics.ToString();
     }
 
-    private static void Add(IcsText ics, CalendarEvent told, DateTimeZone zone, bool isPublished)
+    private static void Add(IcsText ics, CalendarEvent told, DateTimeZone zone, Speech speech, bool isPublished)
     {
         ics.Line("BEGIN", "VEVENT");
         ics.Line("UID", told.Uid);
@@ -63,18 +64,17 @@ public static class IcsForm
         ics.Time("DTEND", told.End);
         ics.Text("SUMMARY", told.Summary);
         ics.Text("LOCATION", told.Location);
-        ics.Text("DESCRIPTION", Description(told, zone));
+        ics.Text("DESCRIPTION", Description(told, zone, speech));
         ics.Line("STATUS", told.TakenBack ? "CANCELLED" : "CONFIRMED");
         ics.Line("END", "VEVENT");
     }
 
-    private static string Description(CalendarEvent told, DateTimeZone zone)
+    private static string Description(CalendarEvent told, DateTimeZone zone, Speech speech)
     {
-        if (told.TakenBack) return "Taken back: it is done, or no longer planned. Do not go out for it.";
+        if (told.TakenBack) return speech.Say("ics.taken-back");
 
-        var times = new Times(zone, told.ChangedAt);
-        return $"Last start {times.Deadline(told.StartBy)}.\nNewer messages outrank this entry, and official orders outrank them all."
-            .Replace(Plain.Unbroken, ' ');
+        var times = new Times(zone, told.ChangedAt, speech);
+        return speech.Say("ics.last-start", ("time", times.Deadline(told.StartBy))).Replace(Plain.Unbroken, ' ');
     }
 
     /// <summary>A calendar must hold something (RFC 5545 3.6). A time zone shows nothing.</summary>

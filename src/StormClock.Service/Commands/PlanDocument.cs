@@ -1,6 +1,8 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Stages;
+using StormClock.Service.Messages;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Commands;
 
@@ -20,6 +22,7 @@ internal sealed record PlanDocument(
     {
         var stage = decision.Standing.Stage;
         var plan = decision.Plan;
+        var speech = Speech.English(book.Units);
         return new(
             book.Id,
             now,
@@ -27,7 +30,7 @@ internal sealed record PlanDocument(
             new(stage.Reason.Cause, stage.Reason.Source, stage.Reason.Issued, stage.Reason.Chance, stage.Reason.At),
             Enum.GetValues<WorkClass>().ToDictionary(work => work.ToString().ToLowerInvariant(), work => plan?.WorkStops[work].Earliest),
             [.. (plan?.Jobs ?? []).Select(job => JobPart.Of(book, job))],
-            [.. (plan?.LeftOut ?? []).Concat(plan?.BetterLeft ?? []).Select(left => new LeftOutPart(left.Job.Id, left.Why, left.Fallback))],
+            [.. (plan?.LeftOut ?? []).Concat(plan?.BetterLeft ?? []).Select(left => new LeftOutPart(left.Job.Id, LeftWords.Of(left.Why, speech), left.Fallback))],
             [.. (plan?.Buy ?? []).Select(buy => new BuyPart(buy.Material, buy.Need, buy.Have, buy.Missing, buy.Unit, buy.NeededAt))],
             [.. (plan?.Stores ?? []).Select(store => new StorePart(store.StoreId, store.UsedM2, store.FreeM2, store.UsedM3, store.FreeM3, store.Jobs, store.LeftOut))]);
     }

@@ -5,10 +5,11 @@ using StormClock.Core.Stages;
 using StormClock.Service.Messages;
 using StormClock.Service.Pictures;
 using StormClock.Service.Sheets;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Commands;
 
-/// <summary>The files that <c>plan</c> writes when asked; null where not.</summary>
+/// <summary>The files that <c>plan</c> writes when asked, in the garden's language; null where not.</summary>
 internal sealed record PlanFiles(string? Sheet, string? Picture)
 {
     private const double PictureWidth = 900;
@@ -19,7 +20,7 @@ internal sealed record PlanFiles(string? Sheet, string? Picture)
         try
         {
             if (Picture is { } picture) File.WriteAllText(picture, new PlanPicture(SubjectOf(book, decision, now)).Svg(PictureWidth));
-            if (Sheet is { } sheet) File.WriteAllBytes(sheet, PlanSheet.Of(book, decision, now));
+            if (Sheet is { } sheet) File.WriteAllBytes(sheet, PlanSheet.Of(book, decision, now, Speech.Of(book)));
             return ExitCode.Good;
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
@@ -33,7 +34,7 @@ internal sealed record PlanFiles(string? Sheet, string? Picture)
     private static PictureSubject SubjectOf(GardenBook book, Decision decision, Instant now)
     {
         var nothing = new GardenPlan(now, new Dictionary<WorkClass, WorkStop>(), [], [], [], []);
-        var subject = new PictureSubject(book, decision.Plan ?? nothing, now, decision.LeaveBy);
-        return Halt.WorkIsOver(decision.Standing.Stage.Stage, decision.Leave, decision.LeaveBy, new(book.Zone, now)) ? subject.WithoutWork : subject;
+        var subject = new PictureSubject(book, decision.Plan ?? nothing, now, decision.LeaveBy, Speech.Of(book));
+        return Halt.WorkIsOver(decision.Standing.Stage.Stage, decision.Leave, decision.LeaveBy, now) ? subject.WithoutWork : subject;
     }
 }

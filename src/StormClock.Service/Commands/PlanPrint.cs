@@ -2,6 +2,7 @@ using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 using StormClock.Service.Messages;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Commands;
 
@@ -10,10 +11,11 @@ internal static class PlanPrint
 {
     public static void Write(TextWriter output, GardenBook book, Decision decision, Instant now)
     {
-        var times = new Times(book.Zone, now);
+        var speech = Speech.English(book.Units);
+        var times = new Times(book.Zone, now, speech);
         var stage = decision.Standing.Stage;
         output.WriteLine($"{book.Name}, {times.Exact(now)}");
-        output.WriteLine(ReasonWords.Sentence(stage.Stage, stage.Reason, book.Units, times));
+        output.WriteLine(ReasonWords.Sentence(stage.Stage, stage.Reason, speech, times));
         if (decision.Plan is not { } plan)
         {
             output.WriteLine("No garden work is planned.");
@@ -31,15 +33,15 @@ internal static class PlanPrint
         {
             var item = book.ItemOf(job.Job);
             output.WriteLine(
-                $"  {times.NotBefore(job.Start),-14} start by {times.Deadline(job.StartBy),-14} {job.ChanceDone,5:0 %}  {job.Job.Minutes,3} min  {string.Join(" + ", job.People),-18} {Words.Of(job.Job.Kind)}: {item.Name} ({book.AreaOf(item).Name})");
+                $"  {times.NotBefore(job.Start),-14} start by {times.Deadline(job.StartBy),-14} {job.ChanceDone,5:0 %}  {job.Job.Minutes,3} min  {string.Join(" + ", job.People),-18} {Words.Of(job.Job.Kind, speech)}: {item.Name} ({book.AreaOf(item).Name})");
         }
 
         foreach (var left in plan.LeftOut)
         {
-            output.WriteLine($"  left out: {Words.Of(left.Job.Kind)}: {book.ItemOf(left.Job).Name}: {left.Why}{(left.Fallback is { } fallback ? $"; instead: {fallback}" : "")}");
+            output.WriteLine($"  left out: {Words.Of(left.Job.Kind, speech)}: {book.ItemOf(left.Job).Name}: {LeftWords.Of(left.Why, speech)}{(left.Fallback is { } fallback ? $"; instead: {fallback}" : "")}");
         }
 
-        foreach (var left in plan.BetterLeft) output.WriteLine($"  leave: {Words.Of(left.Job.Kind)}: {book.ItemOf(left.Job).Name}: {left.Why}");
+        foreach (var left in plan.BetterLeft) output.WriteLine($"  leave: {Words.Of(left.Job.Kind, speech)}: {book.ItemOf(left.Job).Name}: {LeftWords.Of(left.Why, speech)}");
 
         foreach (var buy in plan.Buy)
         {

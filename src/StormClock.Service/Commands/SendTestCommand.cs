@@ -1,7 +1,9 @@
 using System.CommandLine;
+using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Delivery;
 using StormClock.Service.Web;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Commands;
 
@@ -33,11 +35,7 @@ internal static class SendTestCommand
 
         if (inputs.Report()) return ExitCode.BadInput;
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
-        var id = $"test-{now.ToUnixTimeSeconds()}";
-        const string text = "This is a test from StormClock. If you can read it, messages reach you here. Nothing is to be done.";
-        var link = PushLink(installation!, garden, person!.Id, now);
-        var outcome = await channel!.SendAsync(
-            new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, "StormClock test: nothing to do", link is null ? text : $"{text}\n\nTo see messages on this phone too, open:\n{link}\n", link is null ? $"<p>{text}</p>" : $"<p>{text}</p><p><a href=\"{link}\">See messages on this phone too</a></p>", now), cancellation);
+        var outcome = await channel!.SendAsync(Letter(person!, PushLink(installation!, garden, person!.Id, now), now), cancellation);
         if (outcome.Result == DeliveryResult.Delivered)
         {
             Console.WriteLine($"delivered to {person.Email}: {outcome.Detail}");
@@ -47,6 +45,18 @@ internal static class SendTestCommand
         var way = installation!.Settings.Mail is { } mail ? $" through {mail.Host}:{mail.Port}" : "";
         await Console.Error.WriteLineAsync($"not delivered to {person.Email}{way}: {outcome.Detail}");
         return ExitCode.OutsideTrouble;
+    }
+
+    /// <summary>In the person's language, so that it also shows whether its letters arrive whole.</summary>
+    private static Outgoing Letter(Person person, string? link, Instant now)
+    {
+        var speech = Speech.Of(person, UnitSystem.Metric);
+        var id = $"test-{now.ToUnixTimeSeconds()}";
+        var (subject, text) = (speech.Say("test.subject"), speech.Say("test.text"));
+        var (way, html) = link is null
+            ? ("", "")
+            : ($"\n\n{speech.Say("test.push")}\n{link}\n", $"<p><a href=\"{link}\">{speech.Say("test.push.link")}</a></p>");
+        return new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, subject, text + way, $"<p>{text}</p>{html}", now) { Language = speech.Tag };
     }
 
     /// <summary>Setting up notifications is best done before a storm, so a test message brings the way to it; null where there are none.</summary>

@@ -3,6 +3,7 @@ using StormClock.Core.Loads;
 using StormClock.Core.Worth;
 using StormClock.Service.Books;
 using StormClock.Service.Messages;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Commands;
 
@@ -25,15 +26,15 @@ internal static class WorryReport
     private static string Line(GardenBook book, Worry worry)
     {
         var item = worry.Item;
-        var gust = worry is { Gust10MMps: { } at, Mode: { } mode } ? $"{Amounts.Speed(at, book.Units),8}  {Of(mode)}" : "       ?  nothing can be said";
-        var jobs = item.Jobs.Count == 0 ? "no job" : string.Join("; ", item.Jobs.Select(job => Work(job, book.Units)));
+        var gust = worry is { Gust10MMps: { } at, Mode: { } mode } ? $"{Amounts.Speed(at, Speech.English(book.Units)),8}  {Of(mode)}" : "       ?  nothing can be said";
+        var jobs = item.Jobs.Count == 0 ? "no job" : string.Join("; ", item.Jobs.Select(job => Work(job, Speech.English(book.Units))));
         return $"{gust}: {Plain.Line(item.Name)}{(item.Count > 1 ? $" ({item.Count})" : "")}, {Plain.Line(worry.Area.Name)}. {Words.Capital(jobs)}{(item.Caution is { } caution ? $". Take care: {Plain.Line(caution)}" : "")}";
     }
 
-    private static string Work(Job job, UnitSystem units)
+    private static string Work(Job job, Speech speech)
     {
-        var needs = job.Materials.Count == 0 ? "" : $", needs {string.Join(", ", job.Materials.Select(need => $"{Amounts.Of(need.Quantity, need.Unit, units)} {Words.Token(need.Material)}"))}";
-        return $"{Words.Of(job.Kind)} ({Tokens.Of(job.Class)} work, {(job.People == 1 ? "one person" : $"{job.People} people")}, {job.Minutes} min{(job.Typical ? ", typical" : "")}{needs})";
+        var needs = job.Materials.Count == 0 ? "" : $", needs {string.Join(", ", job.Materials.Select(need => $"{Amounts.Of(need.Quantity, need.Unit, speech)} {Words.Token(need.Material, speech)}"))}";
+        return $"{Words.Of(job.Kind, speech)} ({Tokens.Of(job.Class)} work, {(job.People == 1 ? "one person" : $"{job.People} people")}, {job.Minutes} min{(job.Typical ? ", typical" : "")}{needs})";
     }
 
     private static string Told(List<string> subjects, string text) => subjects.Count switch

@@ -36,6 +36,9 @@ public sealed record Outgoing(
     string Html,
     Instant Dated)
 {
+    /// <summary>Of its words, as BCP 47 names it.</summary>
+    public string Language { get; init; } = "en";
+
     /// <summary>What goes with it, where the channel can carry that.</summary>
     public IReadOnlyList<Enclosure> Enclosures { get; init; } = [];
 

@@ -9,6 +9,7 @@ using StormClock.Service.Feeds.Health;
 using StormClock.Service.Messages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Desk;
 
@@ -95,7 +96,8 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
                 Stage.NothingDue when stage.Reason.Cause == StageCause.TurnedAway => "standdown",
                 _ => "stage",
             };
-            journal.Write(new(now, kind, book.Id, stage.Stage, ReasonWords.Sentence(stage.Stage, stage.Reason, book.Units, new Times(book.Zone, now)), Key: decision.Cause));
+            var english = Speech.English(book.Units);
+            journal.Write(new(now, kind, book.Id, stage.Stage, ReasonWords.Sentence(stage.Stage, stage.Reason, english, new Times(book.Zone, now, english)), Key: decision.Cause));
         }
 
         if (decision.Standing.Announced != before.Announced && decision.Plan is { } plan)

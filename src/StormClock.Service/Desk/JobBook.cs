@@ -10,6 +10,7 @@ using StormClock.Service.Outbox;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
 using StormClock.Service.Web;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Desk;
 
@@ -32,6 +33,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             book.Name,
             person.Name,
             book.Zone,
+            Speech.Of(person, book.Units),
             standing.Stage,
             decision?.Leave ?? false,
             decision?.LeaveBy,
@@ -84,10 +86,10 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
 
     public Task<string?> CalendarAsync(AckToken token)
     {
-        if (shelf.Find(token.GardenId) is not { } book || book.People.All(person => person.Id != token.PersonId)) return Task.FromResult<string?>(null);
+        if (shelf.Find(token.GardenId) is not { } book || book.People.FirstOrDefault(person => person.Id == token.PersonId) is not { } person) return Task.FromResult<string?>(null);
         var kept = store.Read(reader => KeptCalendars.Find(reader, book.Id));
         var calendar = kept is null ? GardenCalendar.Empty : GardenCalendar.FromJson(kept);
-        return Task.FromResult<string?>(IcsForm.ForFeed(calendar.Of(token.PersonId), book.Name, book.Zone));
+        return Task.FromResult<string?>(IcsForm.ForFeed(calendar.Of(token.PersonId), book.Name, book.Zone, Speech.Of(person, book.Units)));
     }
 
     public Task<HealthNow> HealthAsync(Instant now)
@@ -127,11 +129,11 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         var stage = decision.Standing.Stage;
         var ground = decision.Plan?.WorkStops[WorkClass.Ground];
         return new(
-            book.Name, book.Zone, book.Units, stage.Stage, stage.Reason, decision.Leave, decision.LeaveBy,
+            book.Name, book.Zone, Speech.Of(book), stage.Stage, stage.Reason, decision.Leave, decision.LeaveBy,
             ground?.Earliest, ground?.Likely,
             [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))])
         {
-            Picture = decision.Plan is { } work ? new(book, work, now, decision.LeaveBy) : null,
+            Picture = decision.Plan is { } work ? new(book, work, now, decision.LeaveBy, Speech.Of(book)) : null,
             Calendars = plan.PagesAddress is null ? [.. book.People.Select(person => new NowCalendar(person.Name, CalendarLinks.Path(book.Id, person.Id, keys.Newest)))] : [],
         };
     }

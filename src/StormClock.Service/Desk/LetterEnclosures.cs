@@ -5,11 +5,12 @@ using StormClock.Core.Reminders;
 using StormClock.Service.Calendars;
 using StormClock.Service.Delivery;
 using StormClock.Service.Outbox;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Desk;
 
 /// <summary>Makes a printable sheet; a test gives one that fails.</summary>
-public delegate byte[] SheetPress(GardenBook book, Decision decision, Instant now);
+public delegate byte[] SheetPress(GardenBook book, Decision decision, Instant now, Speech speech);
 
 /// <summary>
 /// What goes with a letter, because power and network fail (product.md 6): its reader's jobs as calendar entries, and for
@@ -49,7 +50,7 @@ public sealed class LetterEnclosures(SheetPress press, Journal journal)
         IReadOnlyList<CalendarEvent> events = [.. standing, .. takenBack];
         if (events.Count == 0) return [];
 
-        var bytes = Encoding.UTF8.GetBytes(IcsForm.ForLetter(events, book.Zone));
+        var bytes = Encoding.UTF8.GetBytes(IcsForm.ForLetter(events, book.Zone, SpeechOf(letter, book)));
         if (bytes.Length > LargestCalendar) return LeaveOut(letter, "calendar", $"it has {bytes.Length} bytes");
         told.UnionWith(standing.Select(entry => entry.Uid));
         return [new("garden-work.ics", "text/calendar; charset=utf-8; method=PUBLISH", bytes)];
@@ -59,7 +60,7 @@ public sealed class LetterEnclosures(SheetPress press, Journal journal)
     {
         try
         {
-            var bytes = press(book, decision, now);
+            var bytes = press(book, decision, now, SpeechOf(letter, book));
             return bytes.Length > LargestSheet
                 ? LeaveOut(letter, "sheet", $"it has {bytes.Length} bytes")
                 : [new("storm-plan.pdf", "application/pdf", bytes)];
@@ -76,6 +77,9 @@ public sealed class LetterEnclosures(SheetPress press, Journal journal)
         journal.Write(new(letter.Written, "trouble", letter.GardenId, Reason: $"left out: {why}", To: letter.PersonId, Subject: $"the {what} of \"{letter.Message.Subject}\""));
         return [];
     }
+
+    private static Speech SpeechOf(OutboxEntry letter, GardenBook book) =>
+        Speech.Of(book.People.First(person => person.Id == letter.PersonId), book.Units);
 
     /// <summary>The gardener, or everybody where the book names none.</summary>
     private static bool OwnsThePlan(GardenBook book, string personId) =>

@@ -3,12 +3,13 @@ using StormClock.Core.Garden;
 using StormClock.Service.Delivery.Push;
 using StormClock.Service.Messages;
 using StormClock.Service.Store;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Desk;
 
 /// <summary>A person's page for notifications.</summary>
 /// <param name="PublicKey">What a browser subscribes to.</param>
-public sealed record PushPage(string GardenName, string PersonName, DateTimeZone Zone, string PublicKey, IReadOnlyList<PushSubscription> Devices);
+public sealed record PushPage(string GardenName, string PersonName, DateTimeZone Zone, Speech Speech, string PublicKey, IReadOnlyList<PushSubscription> Devices);
 
 /// <summary>How asking for a subscription ended.</summary>
 public enum SubscribeResult
@@ -41,7 +42,7 @@ public sealed class PushDesk(StormStore store, GardenShelf shelf, VapidKeys keys
     {
         if (PublicInternet.Endpoint(endpoint, allowLoopback) is null || PushKeys.Read(publicKey, secret) is not { } shared) return Task.FromResult(SubscribeResult.NotUsable);
 
-        var name = Plain.Cut(deviceName, LongestName) is { Length: > 0 } given ? given : "a device without a name";
+        var name = Plain.Cut(deviceName, LongestName);
         var id = Fingerprint.Of("push", token.GardenId, token.PersonId, endpoint);
         return store.WriteAsync(transaction =>
         {
@@ -59,7 +60,7 @@ public sealed class PushDesk(StormStore store, GardenShelf shelf, VapidKeys keys
     });
 
     private PushPage Page(GardenBook book, Person person) => new(
-        book.Name, person.Name, book.Zone, keys.PublicKey, [.. Of(store.Read(reader => Subscriptions.OfGarden(reader, book.Id)), person.Id)]);
+        book.Name, person.Name, book.Zone, Speech.Of(person, book.Units), keys.PublicKey, [.. Of(store.Read(reader => Subscriptions.OfGarden(reader, book.Id)), person.Id)]);
 
     private static IEnumerable<PushSubscription> Of(IReadOnlyList<PushSubscription> devices, string personId) =>
         devices.Where(device => device.PersonId == personId);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using StormClock.Core.Garden;
 using StormClock.Core.Units;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages;
 
@@ -17,68 +18,63 @@ public static class Amounts
     private const double Noise = 1e-9;
 
     /// <summary>Tropical-storm force, 34 kt sustained, in the garden's unit; to the whole number a forecast uses.</summary>
-    public static string GaleSustained(UnitSystem units) => units switch
+    public static string GaleSustained(Speech speech) => speech.Units switch
     {
-        UnitSystem.UsCustomary => "39 mph sustained wind",
-        UnitSystem.Metric => "63 km/h sustained wind",
-        _ => "34 kt sustained wind",
+        UnitSystem.UsCustomary => speech.Say("gale.mph"),
+        UnitSystem.Metric => speech.Say("gale.km/h"),
+        _ => speech.Say("gale.kt"),
     };
 
     /// <summary>
     /// A quantity of a material, rounded up so that nobody buys too little: whole feet, pounds and gallons, tenths of the
     /// metric units. Pieces are a bare number; the book's other units (roll, bag) stay as written.
     /// </summary>
-    public static string Of(double quantity, string unit, UnitSystem units)
+    public static string Of(double quantity, string unit, Speech speech)
     {
-        var (amount, name, step) = (units, unit) switch
+        var (amount, name, step) = (speech.Units, unit) switch
         {
             (UnitSystem.UsCustomary, "m") => (quantity * FeetPerMetre, "ft", 1.0),
             (UnitSystem.UsCustomary, "kg") => (quantity * PoundsPerKg, "lb", 1.0),
             (UnitSystem.UsCustomary, "l") => (quantity * GallonsPerLitre, "gal", 1.0),
-            (_, "each") => (quantity, "", 1.0),
-            _ => (quantity, Words.Token(unit), 0.1),
+            (_, "each") => (quantity, "each", 1.0),
+            _ => (quantity, unit, 0.1),
         };
-        var rounded = Math.Ceiling((amount / step) - Noise) * step;
-        return string.Create(CultureInfo.InvariantCulture, $"{rounded:0.#} {name}").TrimEnd().Replace(' ', Plain.Unbroken);
+        return Measured(Math.Ceiling((amount / step) - Noise) * step, "0.#", name, speech);
     }
 
     /// <summary>A wind in the garden's unit, to the whole number.</summary>
-    public static string Speed(double mps, UnitSystem units)
+    public static string Speed(double mps, Speech speech) => speech.Units switch
     {
-        var (value, name) = units switch
-        {
-            UnitSystem.UsCustomary => (mps / Wind.MpsPerMph, "mph"),
-            UnitSystem.Metric => (mps * 3.6, "km/h"),
-            _ => (mps / Wind.MpsPerKt, "kt"),
-        };
-        return string.Create(CultureInfo.InvariantCulture, $"{value:0}{Plain.Unbroken}{name}");
-    }
+        UnitSystem.UsCustomary => Measured(mps / Wind.MpsPerMph, "0", "mph", speech),
+        UnitSystem.Metric => Measured(mps * 3.6, "0", "km/h", speech),
+        _ => Measured(mps / Wind.MpsPerKt, "0", "kt", speech),
+    };
 
     /// <summary>A height or depth: feet to a tenth, metres to a hundredth.</summary>
-    public static string Height(double metres, UnitSystem units) => units == UnitSystem.UsCustomary
-        ? string.Create(CultureInfo.InvariantCulture, $"{metres * FeetPerMetre:0.0}{Plain.Unbroken}ft")
-        : string.Create(CultureInfo.InvariantCulture, $"{metres:0.00}{Plain.Unbroken}m");
+    public static string Height(double metres, Speech speech) =>
+        IsUs(speech) ? Measured(metres * FeetPerMetre, "0.0", "ft", speech) : Measured(metres, "0.00", "m", speech);
 
     /// <summary>Water in a tank, to the whole gallon or litre.</summary>
-    public static string Water(double litres, UnitSystem units) => units == UnitSystem.UsCustomary
-        ? string.Create(CultureInfo.InvariantCulture, $"{litres * GallonsPerLitre:0}{Plain.Unbroken}gal")
-        : string.Create(CultureInfo.InvariantCulture, $"{litres:0}{Plain.Unbroken}l");
+    public static string Water(double litres, Speech speech) =>
+        IsUs(speech) ? Measured(litres * GallonsPerLitre, "0", "gal", speech) : Measured(litres, "0", "l", speech);
 
     /// <summary>Depth of rain: inches to a tenth, whole millimetres.</summary>
-    public static string Rain(double mm, UnitSystem units) => units == UnitSystem.UsCustomary
-        ? string.Create(CultureInfo.InvariantCulture, $"{mm / 25.4:0.0}{Plain.Unbroken}in")
-        : string.Create(CultureInfo.InvariantCulture, $"{mm:0}{Plain.Unbroken}mm");
+    public static string Rain(double mm, Speech speech) =>
+        IsUs(speech) ? Measured(mm / 25.4, "0.0", "in", speech) : Measured(mm, "0", "mm", speech);
 
     /// <summary>Floor of a store: tenths of m², whole square feet.</summary>
-    public static string Floor(double squareMetres, UnitSystem units) => units == UnitSystem.UsCustomary
-        ? string.Create(CultureInfo.InvariantCulture, $"{squareMetres * SquareFeetPerM2:0}{Plain.Unbroken}sq{Plain.Unbroken}ft")
-        : string.Create(CultureInfo.InvariantCulture, $"{squareMetres:0.#}{Plain.Unbroken}m²");
+    public static string Floor(double squareMetres, Speech speech) =>
+        IsUs(speech) ? Measured(squareMetres * SquareFeetPerM2, "0", "sq-ft", speech) : Measured(squareMetres, "0.#", "m2", speech);
 
     /// <summary>Room of a store: tenths of m³, whole cubic feet.</summary>
-    public static string Room(double cubicMetres, UnitSystem units) => units == UnitSystem.UsCustomary
-        ? string.Create(CultureInfo.InvariantCulture, $"{cubicMetres * CubicFeetPerM3:0}{Plain.Unbroken}cu{Plain.Unbroken}ft")
-        : string.Create(CultureInfo.InvariantCulture, $"{cubicMetres:0.#}{Plain.Unbroken}m³");
+    public static string Room(double cubicMetres, Speech speech) =>
+        IsUs(speech) ? Measured(cubicMetres * CubicFeetPerM3, "0", "cu-ft", speech) : Measured(cubicMetres, "0.#", "m3", speech);
 
+    /// <summary>A load, rounded up.</summary>
+    public static string Mass(double kg, Speech speech) =>
+        IsUs(speech) ? Measured(Math.Ceiling(kg * PoundsPerKg), "0", "lb", speech) : Measured(Math.Ceiling(kg), "0", "kg", speech);
+
+    /// <summary>Hours and minutes, whose signs are the same in every language (SI).</summary>
     public static string Minutes(int minutes)
     {
         var text = minutes switch
@@ -91,10 +87,18 @@ public static class Amounts
     }
 
     /// <summary>A chance as people count: 35 in 100.</summary>
-    public static string Chance(double chance) => chance switch
+    public static string Chance(double chance, Speech speech) => chance switch
     {
-        < 0.01 => "less than 1 in 100",
-        > 0.99 => "more than 99 in 100",
-        _ => $"{Math.Round(chance * 100):0} in 100",
+        < 0.01 => speech.Say("chance.least"),
+        > 0.99 => speech.Say("chance.most"),
+        _ => speech.Say("chance", ("share", (int)Math.Round(chance * 100))),
     };
+
+    private static bool IsUs(Speech speech) => speech.Units == UnitSystem.UsCustomary;
+
+    private static string Measured(double value, string format, string unit, Speech speech)
+    {
+        var number = value.ToString(format, CultureInfo.InvariantCulture);
+        return $"{number} {Words.Unit(unit, number == "1" ? 1 : 2, speech)}".TrimEnd().Replace(' ', Plain.Unbroken);
+    }
 }

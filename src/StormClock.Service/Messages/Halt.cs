@@ -6,8 +6,8 @@ namespace StormClock.Service.Messages;
 internal static class Halt
 {
     /// <summary>An order to leave holds and names no later hour.</summary>
-    public static bool LeaveNow(bool leave, Instant? leaveBy, Times times) => leave && (leaveBy is not { } by || times.IsPast(by));
+    public static bool LeaveNow(bool leave, Instant? leaveBy, Instant now) => leave && !(leaveBy > now);
 
-    public static bool WorkIsOver(Stage stage, bool leave, Instant? leaveBy, Times times) =>
-        stage == Stage.GardenClosed || LeaveNow(leave, leaveBy, times);
+    public static bool WorkIsOver(Stage stage, bool leave, Instant? leaveBy, Instant now) =>
+        stage == Stage.GardenClosed || LeaveNow(leave, leaveBy, now);
 }

@@ -15,13 +15,13 @@ internal static class HtmlForm
 
     private static readonly HtmlEncoder Encoder = HtmlEncoder.Create(UnicodeRanges.All);
 
-    public static string Of(string subject, IReadOnlyList<Block> blocks)
+    public static string Of(string subject, string language, IReadOnlyList<Block> blocks)
     {
         var html = new StringBuilder();
         html.Append(
             $"""
             <!DOCTYPE html>
-            <html lang="en">
+            <html lang="{Encode(language)}">
             <head>
             <meta charset="utf-8">
             <meta name="viewport" content="width=device-width, initial-scale=1">

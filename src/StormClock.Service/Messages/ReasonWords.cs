@@ -1,48 +1,48 @@
-using StormClock.Core.Garden;
 using StormClock.Core.Stages;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages;
 
 /// <summary>Stage and reason in one sentence, with the source and the number that crossed a limit.</summary>
 public static class ReasonWords
 {
-    public static string Sentence(Stage stage, StageReason reason, UnitSystem units, Times times) =>
+    public static string Sentence(Stage stage, StageReason reason, Speech speech, Times times) =>
         reason.Cause == StageCause.None && stage == Stage.NothingDue
-            ? "Nothing due: nothing is within reach of the forecast we have. That is no promise."
-            : $"{Words.Of(stage)}: {Because(reason, units, times)}.";
+            ? speech.Say("reason.nothing-due")
+            : speech.Say("reason", ("stage", Words.Of(stage, speech)), ("because", Because(reason, speech, times)));
 
     /// <summary>Begins in lower case and ends without a stop.</summary>
-    public static string Because(StageReason reason, UnitSystem units, Times times)
+    public static string Because(StageReason reason, Speech speech, Times times)
     {
-        var source = Source(reason, times);
-        var gale = reason.IsLocal ? "wind too strong for work outside" : Amounts.GaleSustained(units);
+        var source = Source(reason, speech, times);
+        var wind = reason.IsLocal ? speech.Say("wind.local") : Amounts.GaleSustained(speech);
+        var at = reason.At is { } moment ? times.Deadline(moment) : null;
         return reason.Cause switch
         {
-            StageCause.None => $"it holds until a source says more, as of {source}",
-            StageCause.Chance => $"{source} puts the chance of {gale} at {Amounts.Chance(reason.Chance ?? 0)}",
-            StageCause.Arrival => $"{gale} could arrive{At(" as early as ", reason, times)}, as of {source}",
-            StageCause.WorkStops => $"the limit for work outside could be crossed{At(" from ", reason, times)}, as of {source}",
-            StageCause.Alert => $"{source} stands for this place{At(", from ", reason, times)}",
-            StageCause.UnmatchedAlert => $"{source} may concern this place: its area could not be matched, so look at the official word",
-            StageCause.Order => $"{source} orders people to leave or to shelter{(reason.At is { } by ? $" by {times.Exact(by)}" : "")}",
-            StageCause.Note => $"a note was entered by hand, {source}",
-            StageCause.StartBy => $"the first of this work must be begun{At(" by ", reason, times)}, as of {source}",
-            StageCause.OfficialEnd => $"the wind has passed and the official end has come, as of {source}",
-            StageCause.WindPassed => $"the wind of the forecast has passed, as of {source}; no official end was heard, so look at the official word first",
-            StageCause.TurnedAway => $"the forecast turned away, as of {source}",
-            StageCause.Rain => $"{source} has rain of up to {Amounts.Rain(reason.RainMm ?? 0, units)} in a day{At(", from ", reason, times)}; this is for work against water",
+            StageCause.Chance => speech.Say("because.chance", ("source", source), ("wind", wind), ("chance", Amounts.Chance(reason.Chance ?? 0, speech))),
+            StageCause.Arrival => At("because.arrival", ("wind", wind), ("source", source)),
+            StageCause.WorkStops => At("because.work-stops", ("source", source)),
+            StageCause.Alert => At("because.alert", ("source", source)),
+            StageCause.Order => reason.At is { } by ? speech.Say("because.order.by", ("source", source), ("time", times.Exact(by))) : speech.Say("because.order", ("source", source)),
+            StageCause.StartBy => At("because.start-by", ("source", source)),
+            StageCause.Rain => At("because.rain", ("source", source), ("rain", Amounts.Rain(reason.RainMm ?? 0, speech))),
+            StageCause.None => speech.Say("because.none", ("source", source)),
+            StageCause.UnmatchedAlert => speech.Say("because.unmatched-alert", ("source", source)),
+            StageCause.Note => speech.Say("because.note", ("source", source)),
+            StageCause.OfficialEnd => speech.Say("because.official-end", ("source", source)),
+            StageCause.WindPassed => speech.Say("because.wind-passed", ("source", source)),
+            StageCause.TurnedAway => speech.Say("because.turned-away", ("source", source)),
             _ => throw new ArgumentOutOfRangeException(nameof(reason), reason.Cause, null),
         };
+
+        string At(string key, params (string, object)[] values) =>
+            at is null ? speech.Say(key, values) : speech.Say($"{key}.at", [.. values, ("time", at)]);
     }
 
     /// <summary>The source with the time at which it spoke.</summary>
-    public static string Source(StageReason reason, Times times)
+    public static string Source(StageReason reason, Speech speech, Times times)
     {
-        var name = Plain.Line(reason.Source);
-        if (name.Length == 0) name = "the newest forecast";
-        return reason.Issued is { } issued ? $"{name} (issued {times.Exact(issued)})" : name;
+        var name = SourceWords.Of(Plain.Line(reason.Source), speech);
+        return reason.Issued is { } issued ? speech.Say("source.issued", ("source", name), ("time", times.Exact(issued))) : name;
     }
-
-    private static string At(string lead, StageReason reason, Times times) =>
-        reason.At is { } at ? lead + times.Deadline(at) : "";
 }

@@ -2,6 +2,7 @@ using StormClock.Core.Acknowledgements;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Service.Web;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages;
 
@@ -16,17 +17,14 @@ public sealed record ShortMessage(string Title, string Line, string? Link)
     {
         IReadOnlyList<BriefJob> jobs = [.. letter.JobTokens.Select(token => reminder.Brief.Jobs.First(job => job.Token == token))];
         var after = IsAfter(reminder.Brief);
-        return new(letter.Subject, Plain.Line($"{Lead(letter)} {(after ? "" : First(jobs))}"), Answer(reminder, jobs, after, links));
+        return new(letter.Subject, Plain.Line($"{Lead(letter)} {(after ? "" : First(jobs, Speech.Of(reminder.To, reminder.Brief.Units)))}"), Answer(reminder, jobs, after, links));
     }
 
     private static string Lead(MessageText letter) => letter.Text.Split("\n\n")[0];
 
-    private static string First(IReadOnlyList<BriefJob> jobs) => jobs.Count switch
-    {
-        0 => "",
-        1 => $"Next: {Words.Title(jobs[0])}, {Words.Place(jobs[0])}.",
-        _ => $"Next of {jobs.Count} jobs: {Words.Title(jobs[0])}, {Words.Place(jobs[0])}.",
-    };
+    private static string First(IReadOnlyList<BriefJob> jobs, Speech speech) => jobs.Count == 0
+        ? ""
+        : speech.Say("push.next", ("count", jobs.Count), ("title", Words.Title(jobs[0], speech)), ("place", Words.Place(jobs[0])));
 
     /// <summary>After a storm work begins with cautions, which a lock screen has no room for: no job is named there.</summary>
     private static bool IsAfter(MessageBrief brief) =>

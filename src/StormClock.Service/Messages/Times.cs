@@ -1,14 +1,15 @@
-using System.Globalization;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages;
 
 /// <summary>
-/// Times as people read them: weekday, hour and zone of the garden. A forecast is not good to the minute, so times are
+/// Times as people read them: weekday, hour and zone of the garden, in their language and by their clock. A forecast is not good to the minute, so times are
 /// rounded to 15 minutes, to the careful side of what they mean, and beyond 72 hours they say "about".
 /// </summary>
 /// <param name="zone">The garden's zone.</param>
 /// <param name="now">The moment from which the reader looks: when the message is due or the page is made.</param>
-public sealed class Times(DateTimeZone zone, Instant now)
+/// <param name="speech">How the reader is spoken to.</param>
+public sealed class Times(DateTimeZone zone, Instant now, Speech speech)
 {
     private static readonly Duration Step = Duration.FromMinutes(15);
     private static readonly Duration Vague = Duration.FromHours(72);
@@ -27,14 +28,14 @@ public sealed class Times(DateTimeZone zone, Instant now)
 
     public bool IsPast(Instant at) => at <= now;
 
-    private string Estimate(Instant at, Instant rounded) => at - now > Vague ? "about " + Name(rounded) : Name(rounded);
+    private string Estimate(Instant at, Instant rounded) => at - now > Vague ? speech.Say("time.about", ("time", Name(rounded))) : Name(rounded);
 
     private string Name(Instant at)
     {
         var local = at.InZone(zone);
         var far = at - now > WeekdayAlone || now - at > WeekdayAlone;
-        var day = local.ToString(far ? "ddd d MMM HH:mm" : "ddd HH:mm", CultureInfo.InvariantCulture);
-        return $"{day} {ZoneName(local)}".Replace(' ', Plain.Unbroken);
+        var day = far ? Dates.Day(local.Date, speech) : Dates.Weekday(local.DayOfWeek, speech);
+        return $"{day} {Dates.Clock(local.TimeOfDay, speech)} {ZoneName(local)}".Replace(' ', Plain.Unbroken);
     }
 
     /// <summary>The abbreviation; zones that have none are named by their distance from UTC.</summary>

@@ -1,10 +1,14 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using StormClock.Core.Reminders;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages;
 
-/// <summary>The JSON that a webhook gets; keys may be added, none is ever renamed.</summary>
+/// <summary>
+/// The JSON that a webhook gets; keys may be added, none is ever renamed. Title, line and text are in the person's language,
+/// the stage is in English for programs.
+/// </summary>
 public static class WebhookBody
 {
     private static readonly JsonSerializerOptions Plainly = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -17,13 +21,14 @@ public static class WebhookBody
             person = reminder.Key.PersonId,
             name = reminder.To.Name,
             reason = reminder.Key.Reason.ToString(),
-            stage = Words.Of(reminder.Brief.Stage),
+            stage = Words.Of(reminder.Brief.Stage, Speech.English(reminder.Brief.Units)),
             urgent = reminder.Urgent,
             usefulUntil = $"{reminder.UsefulUntil}",
             title = brief.Title,
             line = brief.Line,
             link = brief.Link,
             text = letter.Text,
+            language = letter.Language,
         },
         Plainly);
 }

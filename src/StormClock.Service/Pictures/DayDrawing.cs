@@ -69,11 +69,11 @@ internal sealed class DayDrawing(PictureModel model, LocalDate date, DayScale sc
 
     public double At(double hours) => scale.At(hours);
 
-    private static string Between(ChancePoint? begin, ChancePoint? end) => (begin, end) switch
+    private string Between(ChancePoint? begin, ChancePoint? end) => (begin, end) switch
     {
-        (null, { } first) => $"under {Percent(first)}",
-        ({ } last, null) => $"over {Percent(last)}",
-        _ => $"{Percent(begin!)} to {Percent(end!)}",
+        (null, { } first) => model.Speech.Say("picture.under", ("share", Percent(first))),
+        ({ } last, null) => model.Speech.Say("picture.over", ("share", Percent(last))),
+        _ => model.Speech.Say("picture.between", ("from", Percent(begin!)), ("to", Percent(end!))),
     };
 
     private static string Percent(ChancePoint point) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Math.Round(point.Share * 100)} %");

@@ -1,4 +1,5 @@
 using System.Globalization;
+using StormClock.Service.Messages;
 
 namespace StormClock.Service.Pictures;
 
@@ -41,7 +42,7 @@ internal sealed class NarrowLayout(PictureModel model, double width)
 
     private void Day(LocalDate date)
     {
-        marks.Add(new Label(Margin, y + Row + 2, PictureModel.DayName(date), Size + 1, Bold: true));
+        marks.Add(new Label(Margin, y + Row + 2, model.DayName(date), Size + 1, Bold: true));
         y += Row + 4;
         if (strip > 0) marks.Add(new Label(LanesFrom - strip, y + Row - 2, "%", Size));
         for (var lane = 0; lane < model.Lanes.Count; lane++)
@@ -109,7 +110,7 @@ internal sealed class NarrowLayout(PictureModel model, double width)
             var at = y + scale.At(hour);
             if (at - last < Row) continue;
             last = at;
-            marks.Add(new Label(Margin, at + 4, string.Create(CultureInfo.InvariantCulture, $"{hour:00}:00"), Size));
+            marks.Add(new Label(Margin, at + 4, Dates.Hour(hour, model.Speech), Size));
             marks.Add(new Stroke(HoursBreadth, at, width - Margin, at, 0.3));
         }
     }
@@ -130,10 +131,10 @@ internal sealed class NarrowLayout(PictureModel model, double width)
 
     private void Key()
     {
-        IEnumerable<string> lines = model.Ground?.Earliest is null ? ["Hours without work are drawn shorter."] :
-            ["Hours without work are drawn shorter.", "A line with a word: that work could stop there.", "likely (dashed): ground work, more likely."];
-        foreach (var text in lines) marks.Add(new Label(Margin, (y += Row + 2) - 2, Lettering.Cut(text, Size, width - 2 * Margin), Size));
-        if (strip > 0) marks.Add(new Label(Margin, (y += Row + 2) - 2, "%: chance that ground work has stopped.", Size));
+        IEnumerable<string> keys = model.Ground?.Earliest is null ? ["picture.narrow.idle"] :
+            ["picture.narrow.idle", "picture.narrow.lines", "picture.narrow.likely"];
+        foreach (var text in keys.Select(key => model.Speech.Say(key))) marks.Add(new Label(Margin, (y += Row + 2) - 2, Lettering.Cut(text, Size, width - 2 * Margin), Size));
+        if (strip > 0) marks.Add(new Label(Margin, (y += Row + 2) - 2, model.Speech.Say("picture.narrow.chance"), Size));
         foreach (var (fill, text) in PictureKey.Of(model))
         {
             marks.Add(new Box(Margin, y + 2, 20, Row - 1, fill, Edge: true));

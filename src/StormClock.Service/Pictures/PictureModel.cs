@@ -1,14 +1,15 @@
-using System.Globalization;
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 using StormClock.Core.Reminders;
 using StormClock.Service.Messages;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Pictures;
 
 /// <summary>What a picture is made of.</summary>
 /// <param name="LeaveBy">A leave-by time that stands; null when none does.</param>
-public sealed record PictureSubject(GardenBook Book, GardenPlan Plan, Instant Now, Instant? LeaveBy)
+/// <param name="Speech">How its reader is spoken to.</param>
+public sealed record PictureSubject(GardenBook Book, GardenPlan Plan, Instant Now, Instant? LeaveBy, Speech Speech)
 {
     /// <summary>The same without people and their hours, for whoever may look.</summary>
     public PictureSubject WithoutWork => this with { Book = Book with { People = [] }, Plan = Plan with { Jobs = [] } };
@@ -33,8 +34,8 @@ internal sealed class PictureModel
     public PictureModel(PictureSubject subject)
     {
         Subject = subject;
-        Times = new(Zone, subject.Now);
-        Jobs = [.. subject.Plan.InWorkingOrder().Select(entry => (entry.Number, Words.Title(BriefLines.Line(subject.Book, entry.Job.Job)), entry.Job))];
+        Times = new(Zone, subject.Now, Speech);
+        Jobs = [.. subject.Plan.InWorkingOrder().Select(entry => (entry.Number, Words.Title(BriefLines.Line(subject.Book, entry.Job.Job), Speech), entry.Job))];
         var lanes = subject.Book.People.Select((person, at) => (person.Id, at)).ToDictionary(pair => pair.Id, pair => pair.at);
         Bars = [.. Jobs.SelectMany(entry => entry.Job.People.Select(person => new Bar(entry.Number, entry.Title, lanes[person], entry.Job.Start, entry.Job.End)))];
         Lines = [.. LinesOf(subject).OrderBy(line => line.At)];
@@ -42,6 +43,8 @@ internal sealed class PictureModel
     }
 
     public PictureSubject Subject { get; }
+
+    public Speech Speech => Subject.Speech;
 
     public Times Times { get; }
 
@@ -65,7 +68,8 @@ internal sealed class PictureModel
 
     public WorkStop? Ground => Subject.Plan.WorkStops.GetValueOrDefault(WorkClass.Ground);
 
-    public string Title => $"Time line of the work at {Plain.Line(Subject.Book.Name)}, {DayName(Days[0])} to {DayName(Days[^1])}";
+    public string Title => Speech.Say(
+        "picture.title", ("garden", Plain.Line(Subject.Book.Name)), ("from", DayName(Days[0])), ("to", DayName(Days[^1])));
 
     /// <summary>What is known of the chance over time: the earliest reasonable stop is the tenth, the most likely one the half.</summary>
     public IReadOnlyList<ChancePoint> Chance => Ground switch
@@ -75,7 +79,7 @@ internal sealed class PictureModel
         _ => [],
     };
 
-    public static string DayName(LocalDate date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+    public string DayName(LocalDate date) => Dates.ShortDay(date, Speech);
 
     /// <summary>Hours of light for a class of work on a date; in a high summer a day's light can end after midnight.</summary>
     public IReadOnlyList<(double From, double To)> Light(LocalDate date, WorkClass work) =>
@@ -109,25 +113,26 @@ internal sealed class PictureModel
 
     private static IEnumerable<Line> LinesOf(PictureSubject subject)
     {
-        yield return new(subject.Now, "now", "now", 2.5, false);
-        if (subject.LeaveBy is { } leave) yield return new(leave, "LEAVE BY", "LEAVE", 2.5, false);
+        var speech = subject.Speech;
+        yield return new(subject.Now, speech.Say("picture.now"), speech.Say("picture.now"), 2.5, false);
+        if (subject.LeaveBy is { } leave) yield return new(leave, speech.Say("picture.leave-by"), speech.Say("picture.leave"), 2.5, false);
         var stops = subject.Plan.WorkStops;
         if (stops.Count > 1 && stops.Values.Select(stop => stop.Earliest).Distinct().ToList() is [{ } together])
         {
-            yield return new(together, "all work could stop", "all", 1.4, false);
+            yield return new(together, speech.Say("picture.all-stop"), speech.Say("picture.all"), 1.4, false);
         }
         else
         {
             foreach (var (work, stop) in stops)
             {
-                var word = work.ToString().ToLowerInvariant();
-                if (stop.Earliest is { } earliest) yield return new(earliest, $"{word} work could stop", word, 1.4, false);
+                if (stop.Earliest is { } earliest)
+                    yield return new(earliest, speech.Say("picture.stop", ("work", Words.Of(work, speech))), speech.Word("picture.work", work), 1.4, false);
             }
         }
 
         if (stops.GetValueOrDefault(WorkClass.Ground) is { Earliest: { } first, Likely: { } likely } && likely > first)
         {
-            yield return new(likely, "ground, more likely", "likely", 1.4, true);
+            yield return new(likely, speech.Say("picture.ground-likely"), speech.Say("picture.likely"), 1.4, true);
         }
     }
 

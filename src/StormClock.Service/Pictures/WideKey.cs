@@ -52,8 +52,7 @@ internal sealed class WideKey(PictureModel model, double width, double top)
     private void Chance()
     {
         if (model.Chance.Count == 0) return;
-        const string Words = "chance stopped: how likely ground work has stopped by then if the wind comes, 0 to 100 % from the foot of the strip to its top";
-        marks.Add(new Label(Margin, y + 6, Words, Size));
+        marks.Add(new Label(Margin, y + 6, model.Speech.Say("picture.wide.chance.key"), Size));
         y += Row + 4;
     }
 

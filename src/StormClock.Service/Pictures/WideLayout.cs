@@ -1,4 +1,5 @@
 using System.Globalization;
+using StormClock.Service.Messages;
 
 namespace StormClock.Service.Pictures;
 
@@ -45,7 +46,7 @@ internal sealed class WideLayout(PictureModel model, double width)
     {
         for (var hour = 0; hour <= 24; hour += 3)
         {
-            marks.Add(new Label(Gutter + scale.At(hour), Row, string.Create(CultureInfo.InvariantCulture, $"{hour:00}:00"), Size, Anchor: hour == 24 ? Anchor.End : Anchor.Middle));
+            marks.Add(new Label(Gutter + scale.At(hour), Row, Dates.Hour(hour, model.Speech), Size, Anchor: hour == 24 ? Anchor.End : Anchor.Middle));
         }
 
         y = Row + 2;
@@ -57,7 +58,7 @@ internal sealed class WideLayout(PictureModel model, double width)
         var lines = Heading(date);
         if (model.Chance.Count > 0 && !brief)
         {
-            marks.Add(new Label(Margin, y + 17, "chance stopped", Size));
+            marks.Add(new Label(Margin, y + 17, model.Speech.Say("picture.wide.chance"), Size));
             marks.AddRange(drawing.Chance(y, Strip));
             Grid(Strip);
             foreach (var (from, to, words) in drawing.ChanceWords()) Phase(Gutter + scale.At(from), Gutter + scale.At(to), words);
@@ -67,7 +68,7 @@ internal sealed class WideLayout(PictureModel model, double width)
         List<int> lanes = [.. Enumerable.Range(0, model.Lanes.Count).Where(lane => !brief || model.On(date, lane).Any())];
         if (lanes.Count == 0)
         {
-            marks.Add(new Label(Margin, y + 12, "light", Size));
+            marks.Add(new Label(Margin, y + 12, model.Speech.Say("picture.wide.light"), Size));
             marks.AddRange(drawing.Ground(y, BarBreadth));
             Grid(BarBreadth);
             y += BarBreadth;
@@ -101,7 +102,7 @@ internal sealed class WideLayout(PictureModel model, double width)
             ]));
         }
 
-        marks.Add(new Label(Margin, y + Row, PictureModel.DayName(date), Size + 1, Bold: true));
+        marks.Add(new Label(Margin, y + Row, model.DayName(date), Size + 1, Bold: true));
         y += Row * Math.Max(1, rows.Count) + 4;
         return heads;
     }

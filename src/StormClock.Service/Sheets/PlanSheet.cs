@@ -3,6 +3,7 @@ using PdfSharp.Pdf;
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Service.Pictures;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Sheets;
 
@@ -10,7 +11,7 @@ namespace StormClock.Service.Sheets;
 public static class PlanSheet
 {
     /// <returns>A PDF with its fonts in it; the same bytes for the same arguments.</returns>
-    public static byte[] Of(GardenBook book, Decision decision, Instant now) => Print(SheetWriter.Write(book, decision, now), now);
+    public static byte[] Of(GardenBook book, Decision decision, Instant now, Speech speech) => Print(SheetWriter.Write(book, decision, now, speech), now);
 
     private static byte[] Print(SheetContent content, Instant now)
     {
@@ -18,7 +19,7 @@ public static class PlanSheet
         document.Info.Title = content.Title;
         document.Info.Creator = "StormClock";
         document.Info.CreationDate = now.ToDateTimeUtc();
-        document.Language = "en";
+        document.Language = content.Speech.Tag;
         foreach (var page in SheetLayout.Pages(content, Measure())) Print(document.AddPage(), page);
         using var bytes = new MemoryStream();
         document.Save(bytes);

@@ -1,4 +1,5 @@
 using StormClock.Service.Pictures;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Sheets;
 
@@ -16,6 +17,7 @@ public sealed record SheetPlace(string Name, IReadOnlyList<SheetJob> Jobs);
 public sealed record SheetList(string Heading, IReadOnlyList<string> Lines, bool Ticks = false);
 
 /// <summary>Everything a sheet says, in the order in which it is read; nothing is laid out yet.</summary>
+/// <param name="Speech">How its reader is spoken to.</param>
 /// <param name="Lead">What must be known even if nothing else is read.</param>
 /// <param name="Stops">When each class of work stops, a line each.</param>
 /// <param name="Why">Stage and reason, and how to read the times.</param>
@@ -23,6 +25,7 @@ public sealed record SheetList(string Heading, IReadOnlyList<string> Lines, bool
 /// <param name="Made">When, and from which forecast, the sheet was made; on every page.</param>
 /// <param name="Letter">On US letter paper; else A4.</param>
 public sealed record SheetContent(
+    Speech Speech,
     string Title,
     IReadOnlyList<string> Lead,
     IReadOnlyList<string> Stops,

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StormClock.Service.Pictures;
 
 namespace StormClock.Service.Sheets;
@@ -53,7 +52,7 @@ internal sealed class SheetLayout
         var pieces = new SheetPieces(type, ColumnRoom);
         flow.InColumns([.. content.Places.SelectMany(place => place.Jobs.Select(pieces.Job).Prepend(pieces.Heading(place.Name)))]);
         flow.InColumns([.. content.Lists.SelectMany(pieces.List)]);
-        Notes(pieces.Heading("Notes"));
+        Notes(pieces.Heading(content.Speech.Say("sheet.notes")));
         return [.. flow.Pages.Select((page, at) => new Drawing(width, height, [.. page, .. Foot(at + 1, flow.Pages.Count)]))];
     }
 
@@ -61,7 +60,7 @@ internal sealed class SheetLayout
     {
         Text(content.Title, TitleSize, bold: true);
         foreach (var line in content.Lead) Text(line, LeadSize, bold: true);
-        if (content.Stops.Count > 0) flow.Wide(new SheetPieces(type, Room).Heading("Stop times"));
+        if (content.Stops.Count > 0) flow.Wide(new SheetPieces(type, Room).Heading(content.Speech.Say("sheet.stops")));
         foreach (var line in content.Stops) Text(line, StopSize, bold: true);
         foreach (var line in content.Why) Text(line, TextSize);
     }
@@ -88,7 +87,7 @@ internal sealed class SheetLayout
         var y = height - Margin - FootDepth + 4;
         yield return new Stroke(Margin, y, width - Margin, y, 0.5);
         foreach (var mark in type.Set(content.Made, Margin, y + 2, Room - 64, SheetPieces.SmallSize).Marks) yield return mark;
-        var number = string.Create(CultureInfo.InvariantCulture, $"Page {page} of {pages}");
+        var number = content.Speech.Say("sheet.page", ("page", page), ("pages", pages));
         yield return new Label(width - Margin, y + 2 + SheetPieces.SmallSize, number, SheetPieces.SmallSize, Bold: true, Anchor: Anchor.End);
     }
 }

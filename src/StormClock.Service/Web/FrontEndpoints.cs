@@ -1,21 +1,28 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using StormClock.Service.Web.Views;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Web;
 
 /// <summary>The front page and the state of health.</summary>
 internal static class FrontEndpoints
 {
-    public static async Task<RazorComponentResult<FrontView>> ShowAsync(IJobBook book, PagesSettings settings, IClock clock)
+    public static async Task<RazorComponentResult<FrontView>> ShowAsync(HttpRequest request, IJobBook book, PagesSettings settings, IClock clock)
     {
         var now = clock.GetCurrentInstant();
+        var page = await book.NowAsync(now);
         return new RazorComponentResult<FrontView>(new Dictionary<string, object?>
         {
-            [nameof(FrontView.Page)] = await book.NowAsync(now),
+            [nameof(FrontView.Page)] = page,
+            [nameof(FrontView.Speech)] = SpeechOf(page) ?? BrowserSpeech.Of(request),
             [nameof(FrontView.Now)] = now,
             [nameof(FrontView.IsPrivate)] = settings.FrontPageIsPrivate,
         });
     }
+
+    /// <summary>That of the gardens where they share one.</summary>
+    private static Speech? SpeechOf(NowPage page) =>
+        page.Gardens.Select(garden => garden.Speech.Language).Distinct().Count() == 1 ? page.Gardens[0].Speech : null;
 
     /// <summary>JSON; 503 when something needs the keeper, so that a simple watcher need not read it.</summary>
     public static async Task<IResult> HealthAsync(IJobBook book, IClock clock)

@@ -4,6 +4,7 @@ using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Pictures;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Web;
 
@@ -39,6 +40,7 @@ public sealed record LinkPage(
     string GardenName,
     string PersonName,
     DateTimeZone Zone,
+    Speech Speech,
     Stage Stage,
     bool Leave,
     Instant? LeaveBy,
@@ -55,7 +57,7 @@ public sealed record NowPage(IReadOnlyList<NowGarden> Gardens, IReadOnlyList<str
 public sealed record NowGarden(
     string Name,
     DateTimeZone Zone,
-    UnitSystem Units,
+    Speech Speech,
     Stage Stage,
     StageReason Reason,
     bool Leave,

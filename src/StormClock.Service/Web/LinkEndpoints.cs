@@ -14,13 +14,13 @@ internal static class LinkEndpoints
     /// <summary>Bytes of a form: one answer and the form's own token fit many times.</summary>
     public const long LargestForm = 16 * 1024;
 
-    public static async Task<IResult> ShowAsync(string token, IJobBook book, AckKeyRing keys, IClock clock)
+    public static async Task<IResult> ShowAsync(string token, HttpContext context, IJobBook book, AckKeyRing keys, IClock clock)
     {
         var now = clock.GetCurrentInstant();
         var reading = Read(token, keys, now);
-        if (reading.Token is not { } link) return Notices.For(reading.Verdict);
+        if (reading.Token is not { } link) return Notices.For(reading.Verdict, context.Request);
 
-        return await book.LookAsync(link, now) is { } page ? Page(token, link, page, now) : Notices.NoLongerKnown;
+        return await book.LookAsync(link, now) is { } page ? Page(token, link, page, now) : Notices.NoLongerKnown(context.Request);
     }
 
     public static async Task<IResult> AnswerAsync(
@@ -28,11 +28,11 @@ internal static class LinkEndpoints
     {
         var now = clock.GetCurrentInstant();
         var reading = Read(token, keys, now);
-        if (reading.Token is not { } link) return Notices.For(reading.Verdict);
-        if (await ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread;
-        if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale;
-        if (Answer(form["answer"].ToString(), link.Purpose) is not { } answer) return Notices.FormUnread;
-        if (await book.LookAsync(link, now) is null) return Notices.NoLongerKnown;
+        if (reading.Token is not { } link) return Notices.For(reading.Verdict, context.Request);
+        if (await ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread(context.Request);
+        if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale(context.Request);
+        if (Answer(form["answer"].ToString(), link.Purpose) is not { } answer) return Notices.FormUnread(context.Request);
+        if (await book.LookAsync(link, now) is null) return Notices.NoLongerKnown(context.Request);
 
         await book.AnswerAsync(link, answer, now);
 

@@ -7,37 +7,31 @@ namespace StormClock.Service.Web;
 /// <summary>Plain pages for links and forms that do not work, each with the status that fits and what to do.</summary>
 internal static class Notices
 {
-    public static IResult NoLongerKnown => Page(
-        StatusCodes.Status404NotFound, "No longer kept", "The list behind this link is no longer kept. Use the newest message you have.");
+    public static IResult NoLongerKnown(HttpRequest request) => Page(request, StatusCodes.Status404NotFound, "notice.gone");
 
-    public static IResult FormUnread => Page(
-        StatusCodes.Status400BadRequest, "Not understood", "The answer could not be read. Open the link again and press one of its buttons.");
+    public static IResult FormUnread(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.unread");
 
-    public static IResult FormStale => Page(
-        StatusCodes.Status400BadRequest,
-        "Nothing was changed",
-        "The page was too old, or this browser keeps no cookies. Open the link again and press the button once more.");
+    public static IResult FormStale(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.stale");
 
-    public static IResult PushNeedsScript => Page(
-        StatusCodes.Status400BadRequest,
-        "Nothing was changed",
-        "Notifications can only be turned on where the browser runs this page's script. Switch script on for this page and press again, or stay with mail: it brings everything.");
+    public static IResult PushNeedsScript(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.push-script");
 
-    public static IResult PushNotUsable => Page(
-        StatusCodes.Status400BadRequest,
-        "Nothing was changed",
-        "This browser named no push service that can be used: it must be reached by https under a public name. Another browser may do; mail brings everything.");
+    public static IResult PushNotUsable(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.push-unusable");
 
-    public static IResult PushTooMany => Page(
-        StatusCodes.Status409Conflict, "Nothing was changed", $"There are {Desk.PushDesk.MostDevices} devices already. Take one off first.");
+    public static IResult PushTooMany(HttpRequest request) => Page(request, StatusCodes.Status409Conflict, "notice.push-too-many", ("count", Desk.PushDesk.MostDevices));
 
-    public static IResult For(AckVerdict verdict) => verdict == AckVerdict.Expired
-        ? Page(StatusCodes.Status410Gone, "Link expired", "This link has run out. Use the newest message you have.")
-        : Page(
-            StatusCodes.Status404NotFound,
-            "Not one of our links",
-            "This link was not made here, or part of it is missing. Copy the whole of it from the message.");
+    public static IResult For(AckVerdict verdict, HttpRequest request) => verdict == AckVerdict.Expired
+        ? Page(request, StatusCodes.Status410Gone, "notice.expired")
+        : Page(request, StatusCodes.Status404NotFound, "notice.not-ours");
 
-    private static RazorComponentResult<NoticeView> Page(int status, string title, string text) =>
-        new(new Dictionary<string, object?> { [nameof(NoticeView.Title)] = title, [nameof(NoticeView.Text)] = text }) { StatusCode = status };
+    /// <summary>Whose page it would be is not known here, so the browser says which language is read.</summary>
+    private static RazorComponentResult<NoticeView> Page(HttpRequest request, int status, string key, params ReadOnlySpan<(string, object)> values)
+    {
+        var speech = BrowserSpeech.Of(request);
+        return new(new Dictionary<string, object?>
+        {
+            [nameof(NoticeView.Speech)] = speech,
+            [nameof(NoticeView.Title)] = speech.Say($"{key}.title"),
+            [nameof(NoticeView.Text)] = speech.Say(key, values),
+        }) { StatusCode = status };
+    }
 }

@@ -27,8 +27,8 @@ internal static class PushEndpoints
     private static IResult Show(string token, HttpContext context, PushDesk desk, AckKeyRing keys, IClock clock)
     {
         var now = clock.GetCurrentInstant();
-        if (Read(token, keys, now, out var refusal) is not { } link) return refusal!;
-        if (desk.Look(link) is not { } page) return Notices.NoLongerKnown;
+        if (Read(token, context, keys, now, out var refusal) is not { } link) return refusal!;
+        if (desk.Look(link) is not { } page) return Notices.NoLongerKnown(context.Request);
 
         PageHeaders.AllowOwnScript(context.Response);
         return new RazorComponentResult<PushView>(new Dictionary<string, object?>
@@ -43,10 +43,10 @@ internal static class PushEndpoints
         string token, HttpContext context, PushDesk desk, AckKeyRing keys, IClock clock, IAntiforgery antiforgery)
     {
         var now = clock.GetCurrentInstant();
-        if (Read(token, keys, now, out var refusal) is not { } link) return refusal!;
-        if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread;
-        if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale;
-        if (desk.Look(link) is null) return Notices.NoLongerKnown;
+        if (Read(token, context, keys, now, out var refusal) is not { } link) return refusal!;
+        if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread(context.Request);
+        if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale(context.Request);
+        if (desk.Look(link) is null) return Notices.NoLongerKnown(context.Request);
 
         if (form["device"].ToString() is { Length: > 0 } device)
         {
@@ -54,20 +54,20 @@ internal static class PushEndpoints
             return SeeOther(context.Response, token);
         }
 
-        if (form["endpoint"].ToString() is not { Length: > 0 } endpoint) return Notices.PushNeedsScript;
+        if (form["endpoint"].ToString() is not { Length: > 0 } endpoint) return Notices.PushNeedsScript(context.Request);
         return await desk.AddAsync(link, endpoint, form["p256dh"].ToString(), form["auth"].ToString(), form["name"].ToString(), now) switch
         {
             SubscribeResult.Done => SeeOther(context.Response, token),
-            SubscribeResult.TooMany => Notices.PushTooMany,
-            _ => Notices.PushNotUsable,
+            SubscribeResult.TooMany => Notices.PushTooMany(context.Request),
+            _ => Notices.PushNotUsable(context.Request),
         };
     }
 
-    private static AckToken? Read(string token, AckKeyRing keys, Instant now, out IResult? refusal)
+    private static AckToken? Read(string token, HttpContext context, AckKeyRing keys, Instant now, out IResult? refusal)
     {
         var reading = AckToken.Read(token, keys.Keys, now);
         var link = reading.Token is { Purpose: AckPurpose.Push } ours ? ours : null;
-        refusal = link is null ? Notices.For(reading.Token is null ? reading.Verdict : AckVerdict.NotOurs) : null;
+        refusal = link is null ? Notices.For(reading.Token is null ? reading.Verdict : AckVerdict.NotOurs, context.Request) : null;
         return link;
     }
 

@@ -36,11 +36,11 @@ internal static class PushScripts
           event.preventDefault();
           try {
             if (!("serviceWorker" in navigator) || !("PushManager" in window)) {
-              throw new Error("This browser cannot take notifications from this page. On an iPhone or iPad put the page on the home screen first and open it there.");
+              throw new Error(form.dataset.unable);
             }
-            said.textContent = "Asking the browser.";
+            said.textContent = form.dataset.asking;
             if (await Notification.requestPermission() !== "granted") {
-              throw new Error("The browser does not allow notifications here. Allow them in its settings for this page, then press again.");
+              throw new Error(form.dataset.refused);
             }
             await navigator.serviceWorker.register(form.dataset.worker);
             const registration = await navigator.serviceWorker.ready;
@@ -50,7 +50,7 @@ internal static class PushScripts
             form.elements.auth.value = keys.auth;
             form.submit();
           } catch (fault) {
-            said.textContent = "Nothing was changed. " + fault.message;
+            said.textContent = form.dataset.unchanged + " " + fault.message;
           }
         });
 

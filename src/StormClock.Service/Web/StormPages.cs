@@ -50,7 +50,7 @@ public static class StormPages
         limits.OnRejected = async (rejected, cancellation) =>
         {
             rejected.HttpContext.Response.Headers.RetryAfter = "60";
-            await rejected.HttpContext.Response.WriteAsync("Too many requests from this address. Try again in a minute.\n", cancellation);
+            await rejected.HttpContext.Response.WriteAsync($"{BrowserSpeech.Of(rejected.HttpContext.Request).Say("notice.too-many-requests")}\n", cancellation);
         };
         limits.AddPolicy(LinkLimit, context => RateLimitPartition.GetFixedWindowLimiter(
             Neighbourhood(context.Connection.RemoteIpAddress),

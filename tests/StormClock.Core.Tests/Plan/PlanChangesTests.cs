@@ -41,7 +41,7 @@ public class PlanChangesTests
         var plan = Planner.Plan(request);
         Assert.Equal(["dear"], plan.Jobs.Select(job => job.Job.Id));
         Assert.Equal(
-            [new("cheap", PlanChangeKind.Dropped, "no time left before this work must stop"), new("dear", PlanChangeKind.Earlier, "this work must stop sooner than last told")],
+            [new("cheap", PlanChangeKind.Dropped, PlanChangeCause.LeftOut), new("dear", PlanChangeKind.Earlier, PlanChangeCause.StopsSooner)],
             plan.Changes);
     }
 
@@ -77,8 +77,8 @@ public class PlanChangesTests
         book = book with { Stores = [new("shed", "Shed", "home", 1, null)] };
         var plan = Planner.Plan(Request(book, 9, 10) with { Before = Told(10, ("moved0", 9, "ada"), ("moved1", 9, "bo"), ("moved2", 10, "ada"), ("long", 9, "bo")) });
         Assert.Equal(["moved0", "short"], plan.Jobs.Select(job => job.Job.Id).Order());
-        Assert.Equal("no window of light and own hours is long enough", plan.LeftOut.Single(left => left.Job.Id == "long").Why);
-        Assert.Equal(3, plan.LeftOut.Count(left => left.Why == "the store is full"));
+        Assert.Equal(LeftCause.NoWindow, plan.LeftOut.Single(left => left.Job.Id == "long").Why.Cause);
+        Assert.Equal(3, plan.LeftOut.Count(left => left.Why.Cause == LeftCause.StoreFull));
     }
 
     /// <summary>Nothing told fits: the storm is an hour away and both began with what takes longer together.</summary>

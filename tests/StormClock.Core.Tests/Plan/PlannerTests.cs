@@ -35,7 +35,7 @@ public class PlannerTests
         var plan = Planner.Plan(Request(BackCalendar(24), At(Day1, 13), At(Day2, 12)));
         Assert.NotEmpty(plan.LeftOut);
         Assert.Equal(24, plan.LeftOut.Count + plan.Jobs.Count);
-        Assert.All(plan.LeftOut, left => Assert.Equal("no time left before this work must stop", left.Why));
+        Assert.All(plan.LeftOut, left => Assert.Equal(LeftCause.NoTime, left.Why.Cause));
     }
 
     [Fact]
@@ -73,7 +73,7 @@ public class PlannerTests
     public void Plan_TwoPersonJobForOnePerson_IsLeftOutNotDoneAlone()
     {
         var plan = Planner.Plan(Request(Gardens.With([Gardens.Person("ada")], Gardens.Job("heavy", 60, people: 2)), At(Day1, 9), At(Day1, 17)));
-        Assert.Equal("needs 2 people at once", Assert.Single(plan.LeftOut).Why);
+        Assert.Equal(new LeftReason(LeftCause.TooFewPeople) { People = 2 }, Assert.Single(plan.LeftOut).Why);
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public class PlannerTests
     public void Plan_StopAlreadyPassed_LeavesEverythingOut()
     {
         var plan = Planner.Plan(Request(Gardens.With([Gardens.Person("ada")], Gardens.Job("tie", 30)), At(Day1, 12), At(Day1, 11)));
-        Assert.Equal("this work must already have stopped", Assert.Single(plan.LeftOut).Why);
+        Assert.Equal(LeftCause.Stopped, Assert.Single(plan.LeftOut).Why.Cause);
     }
 
     /// <summary>Dark, own hours, stop, one place at a time, teams, order: never broken, whatever the garden.</summary>

@@ -60,6 +60,6 @@ public class SuppliesTests
         };
         var plan = Planned(book);
         if (passes) Assert.Single(plan.Jobs);
-        else Assert.Equal("one piece is wider than the door of the store", Assert.Single(plan.LeftOut).Why);
+        else Assert.Equal(LeftCause.DoorTooNarrow, Assert.Single(plan.LeftOut).Why.Cause);
     }
 }

@@ -68,7 +68,7 @@ public class WorkWeatherTests
     public void Plan_ThunderAllDay_LeavesTheWorkOutAndSaysWhy()
     {
         var plan = Planned(Gardens.With([Gardens.Person("ada")], Gardens.Job("ground", 60)), Weather(Hours(6, 23) with { Thunder = 0.8 }));
-        Assert.Equal("rain or thunder is forecast for every window that is long enough", Assert.Single(plan.LeftOut).Why);
+        Assert.Equal(LeftCause.Weather, Assert.Single(plan.LeftOut).Why.Cause);
     }
 
     /// <summary>Heat index 103 °F and more: 15 min of rest in each hour (trade.md 1.5, M). An hour's work from 12:00 in heat from then on ends at 13:15.</summary>

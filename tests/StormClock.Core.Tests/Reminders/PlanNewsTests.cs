@@ -26,19 +26,22 @@ public class PlanNewsTests
     {
         var next = PlanNews.Next(Told, Plan(46, 30));
         Assert.Equal((1, Now), (next.Changes, next.ChangedAt));
-        Assert.Equal(["The work may have to stop sooner than last told."], next.What);
+        var news = Assert.Single(next.News);
+        Assert.Equal((PlanNewsKind.StopsSooner, 0), (news.Kind, news.JobIds.Count));
     }
 
     [Fact]
     public void News_StartEarlierBecauseOfTheStop_IsTold() =>
-        Assert.Contains("One job must be started sooner.", PlanNews.Next(Told, Plan(46.5, 28)).What);
+        Assert.Equal([Plan(46.5, 28).Jobs[0].Job.Id], PlanNews.Next(Told, Plan(46.5, 28)).News.Single(news => news.Kind == PlanNewsKind.StartSooner).JobIds);
 
     [Fact]
     public void News_JobMissedItsStart_IsTold()
     {
         var later = Now + Duration.FromHours(31);
         var next = PlanNews.Next(Told, Plan(48, null, later));
-        Assert.Equal(["One job no longer fits."], next.What);
+        var news = Assert.Single(next.News);
+        Assert.Equal(PlanNewsKind.NoLongerFit, news.Kind);
+        Assert.Equal(Plan(48, null, later).LeftOut.Select(left => left.Job.Id), news.JobIds);
     }
 
     [Fact]
@@ -61,7 +64,7 @@ public class PlanNewsTests
             made ?? Now,
             Enum.GetValues<WorkClass>().ToDictionary(work => work, _ => stop),
             startByHours is { } hours ? [new(job, ["ada"], Now, Now + Duration.FromMinutes(30), Now + Duration.FromHours(hours), 1)] : [],
-            startByHours is null ? [new(job, "no time left", null)] : [],
+            startByHours is null ? [new(job, LeftCause.NoTime, null)] : [],
             [],
             []);
     }

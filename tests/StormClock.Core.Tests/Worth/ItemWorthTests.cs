@@ -43,7 +43,7 @@ public class ItemWorthTests
     {
         var worth = Worth(Line(ItemShape.Body, Bush, 100, Work(JobKind.Move)), Gusts(3, 4, 5));
         Assert.InRange(worth.LossAvoidedUsd, 0, 2);
-        Assert.Contains("takes more wind than this forecast brings", worth.WhyLeave);
+        Assert.Equal(LeftCause.StandsThisWind, worth.WhyLeave?.Cause);
     }
 
     /// <summary>By hand: a thing that fails at 20 m/s of its own, β 0.25, under gusts of 20 m/s at its height: one in two.</summary>
@@ -71,7 +71,7 @@ public class ItemWorthTests
         var worths = ItemWorth.Of(Line(ItemShape.Body, Bush, 100, Work(JobKind.Move), Work(JobKind.Tie)), Bed, Home, Gusts(40));
         Assert.True(worths[0].LossAvoidedUsd > 95);
         Assert.Equal(0, worths[1].LossAvoidedUsd);
-        Assert.Contains("out of the wind", worths[1].WhyLeave);
+        Assert.Equal(LeftCause.OutOfWind, worths[1].WhyLeave?.Cause);
     }
 
     [Theory]

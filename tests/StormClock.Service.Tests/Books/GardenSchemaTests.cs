@@ -40,6 +40,11 @@ public class GardenSchemaTests
     public static TheoryData<string, string, string[]> Words => new()
     {
         { "garden", "units", [.. Tokens.Units.Keys] },
+        { "garden", "language", [.. Tokens.Languages.Keys] },
+        { "garden", "clock", [.. Tokens.Clocks.Keys] },
+        { "person", "language", [.. Tokens.Languages.Keys] },
+        { "person", "clock", [.. Tokens.Clocks.Keys] },
+        { "person", "units", [.. Tokens.Units.Keys] },
         { "person", "role", [.. Tokens.Roles.Keys] },
         { "site", "terrain", [.. Tokens.Terrains.Keys] },
         { "area", "exposure", [.. Tokens.Exposures.Keys] },
@@ -57,7 +62,7 @@ public class GardenSchemaTests
     [Theory]
     [MemberData(nameof(Words))]
     public void Schema_OfEachChoice_HasTheReadersWords(string part, string key, string[] words) =>
-        Assert.Equal(words.Order(), Part(part).GetProperty("properties").GetProperty(key).GetProperty("enum").EnumerateArray().Select(word => word.GetString()).Order());
+        Assert.Equal(words.Order(), Part(part).GetProperty("properties").GetProperty(key).GetProperty("enum").EnumerateArray().Select(word => word.ToString()).Order());
 
     /// <summary>Leaving out a key that the schema requires must be a fault of the reader, and the other way round.</summary>
     [Theory]

@@ -22,16 +22,16 @@ public class IcsFormTests
 
     [Fact]
     public void Letter_TwoEvents_ReadsAsReviewed() =>
-        Golden.Check("letter.expected.ics", IcsForm.ForLetter([Beans, Lemon], Zone).ReplaceLineEndings("\n"), "Calendars");
+        Golden.Check("letter.expected.ics", IcsForm.ForLetter([Beans, Lemon], Zone, Speeches.Us).ReplaceLineEndings("\n"), "Calendars");
 
     [Fact]
     public void Feed_TwoEvents_ReadsAsReviewed() =>
-        Golden.Check("feed.expected.ics", IcsForm.ForFeed([Beans, Lemon], "Quay End", Zone).ReplaceLineEndings("\n"), "Calendars");
+        Golden.Check("feed.expected.ics", IcsForm.ForFeed([Beans, Lemon], "Quay End", Zone, Speeches.Us).ReplaceLineEndings("\n"), "Calendars");
 
     [Fact]
     public void Letter_Events_ComeBackWhole()
     {
-        var read = CheckedCalendar.Read(IcsForm.ForLetter([Beans, Lemon], Zone));
+        var read = CheckedCalendar.Read(IcsForm.ForLetter([Beans, Lemon], Zone, Speeches.Us));
         Assert.Equal("PUBLISH", read.Method);
         Assert.Equal(["CONFIRMED", "CANCELLED"], read.Events.Select(told => told.Status));
         Assert.Equal(
@@ -53,7 +53,7 @@ public class IcsFormTests
     [InlineData("SEQUENCE:3", "SEQUENCE:-3")]
     public void Reader_RuleBroken_Fails(string part, string spoilt)
     {
-        var text = IcsForm.ForLetter([Lemon], Zone);
+        var text = IcsForm.ForLetter([Lemon], Zone, Speeches.Us);
         Assert.Contains(part, text, StringComparison.Ordinal);
         Assert.ThrowsAny<Exception>(() => CheckedCalendar.Read(text.Replace(part, spoilt, StringComparison.Ordinal)));
     }
@@ -66,7 +66,7 @@ public class IcsFormTests
         var names = Gen.Int[0, pieces.Length - 1].Array[0, 90].Select(picks => "x" + string.Concat(picks.Select(pick => pieces[pick])) + "x");
         Gen.Select(names, names).Sample((summary, location) =>
         {
-            var read = Assert.Single(CheckedCalendar.Read(IcsForm.ForLetter([Lemon with { Summary = summary, Location = location }], Zone)).Events);
+            var read = Assert.Single(CheckedCalendar.Read(IcsForm.ForLetter([Lemon with { Summary = summary, Location = location }], Zone, Speeches.Us)).Events);
             Assert.Equal((summary, location), (read.Summary, read.Location));
         });
     }
@@ -75,12 +75,12 @@ public class IcsFormTests
     public void Text_LineBreaksInANameOfTheBook_AddNoProperty()
     {
         const string name = "x\r\nEND:VEVENT\nATTACH:y\u2028z\0";
-        var lines = CheckedCalendar.Read(IcsForm.ForFeed([Lemon with { Summary = Plain.Line(name) }], name, Zone)).Lines;
-        Assert.Equal(CheckedCalendar.Read(IcsForm.ForFeed([Lemon], "n", Zone)).Lines.Count, lines.Count);
+        var lines = CheckedCalendar.Read(IcsForm.ForFeed([Lemon with { Summary = Plain.Line(name) }], name, Zone, Speeches.Us)).Lines;
+        Assert.Equal(CheckedCalendar.Read(IcsForm.ForFeed([Lemon], "n", Zone, Speeches.Us)).Lines.Count, lines.Count);
     }
 
     [Fact]
-    public void Feed_NoEvents_IsStillACalendar() => Assert.Empty(CheckedCalendar.Read(IcsForm.ForFeed([], "Quay End", Zone)).Events);
+    public void Feed_NoEvents_IsStillACalendar() => Assert.Empty(CheckedCalendar.Read(IcsForm.ForFeed([], "Quay End", Zone, Speeches.Us)).Events);
 
     /// <summary>Long lines that are all of one kind of character are as full as they can be.</summary>
     [Theory]
@@ -90,7 +90,7 @@ public class IcsFormTests
     [InlineData("🫘", 73)]
     public void Line_Full_HasAsManyOctetsAsFit(string letter, int longest)
     {
-        var text = IcsForm.ForLetter([Lemon with { Summary = string.Concat(Enumerable.Repeat(letter, 200)) }], Zone);
+        var text = IcsForm.ForLetter([Lemon with { Summary = string.Concat(Enumerable.Repeat(letter, 200)) }], Zone, Speeches.Us);
         var folded = text.Split("\r\n").Where(line => line.StartsWith(' ') && line.Contains(letter, StringComparison.Ordinal)).Select(Encoding.UTF8.GetByteCount).ToList();
         Assert.Equal(longest, folded.Max());
     }

@@ -91,7 +91,7 @@ public class LetterEnclosuresTests
     [Fact]
     public void Sheet_Fails_TheCalendarGoesAndTheKeeperIsTold()
     {
-        var parts = For(Letter(ReminderReason.WorkDay, Gardener, jobs: true), press: (_, _, _) => throw new InvalidOperationException("no ink"));
+        var parts = For(Letter(ReminderReason.WorkDay, Gardener, jobs: true), press: (_, _, _, _) => throw new InvalidOperationException("no ink"));
         Assert.Equal(["garden-work.ics"], parts.Select(part => part.FileName));
         var trouble = Assert.Single(said);
         Assert.Equal("trouble", trouble.Kind);
@@ -103,7 +103,7 @@ public class LetterEnclosuresTests
     [InlineData(1, false)]
     public void Sheet_TooLarge_IsLeftOut(int over, bool goes)
     {
-        var parts = For(Letter(ReminderReason.WorkDay, Gardener, jobs: true), press: (_, _, _) => new byte[LetterEnclosures.LargestSheet + over]);
+        var parts = For(Letter(ReminderReason.WorkDay, Gardener, jobs: true), press: (_, _, _, _) => new byte[LetterEnclosures.LargestSheet + over]);
         Assert.Equal(Names(true, goes), parts.Select(part => part.FileName));
         Assert.Equal(goes ? 0 : 1, said.Count);
     }
@@ -135,7 +135,7 @@ public class LetterEnclosuresTests
     {
         var journal = new Journal();
         journal.Written += said.Add;
-        return new LetterEnclosures(press ?? ((_, _, _) => [1, 2, 3]), journal).For(
+        return new LetterEnclosures(press ?? ((_, _, _, _) => [1, 2, 3]), journal).For(
             letter, PlannedCalendars.Book, PlannedCalendars.Decided(PlannedCalendars.Plan), calendar ?? PlannedCalendars.First, PlannedCalendars.Now, told ?? []);
     }
 }

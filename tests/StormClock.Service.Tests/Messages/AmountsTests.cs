@@ -2,6 +2,7 @@ using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
 using StormClock.Core.Units;
 using StormClock.Service.Messages;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Tests.Messages;
 
@@ -17,7 +18,7 @@ public class AmountsTests
     [InlineData(3, "each", UnitSystem.UsCustomary, "3")]
     [InlineData(1.5, "hand_roll", UnitSystem.Metric, "1.5 hand roll")]
     public void Of_InTheGardensUnits_RoundsUp(double quantity, string unit, UnitSystem units, string expected) =>
-        Assert.Equal(expected, Amounts.Of(quantity, unit, units).Replace(Plain.Unbroken, ' '));
+        Assert.Equal(expected, Amounts.Of(quantity, unit, Speech.English(units)).Replace(Plain.Unbroken, ' '));
 
     /// <summary>1 m² is 10.764 sq ft, 1 m³ is 35.315 cu ft.</summary>
     [Theory]
@@ -26,8 +27,8 @@ public class AmountsTests
     [InlineData(0.04, UnitSystem.MetricKnots, "0 m²", "0 m³")]
     public void FloorAndRoom_InTheGardensUnits_AreRounded(double metric, UnitSystem units, string floor, string room)
     {
-        Assert.Equal(floor, Amounts.Floor(metric, units).Replace(Plain.Unbroken, ' '));
-        Assert.Equal(room, Amounts.Room(metric, units).Replace(Plain.Unbroken, ' '));
+        Assert.Equal(floor, Amounts.Floor(metric, Speech.English(units)).Replace(Plain.Unbroken, ' '));
+        Assert.Equal(room, Amounts.Room(metric, Speech.English(units)).Replace(Plain.Unbroken, ' '));
     }
 
     /// <summary>1 mph is 0.44704 m/s, 1 kt 1852 m/h, 1 ft 0.3048 m, 1 gal 3.785411784 l, 1 in 25.4 mm (NIST SP 811, appendix B).</summary>
@@ -38,23 +39,23 @@ public class AmountsTests
     public void SpeedHeightWaterRain_InTheGardensUnits_AreRounded(UnitSystem units, string speed, string height, string water, string rain) =>
         Assert.Equal(
             [speed, height, water, rain],
-            new[] { Amounts.Speed(17.49, units), Amounts.Height(1.8, units), Amounts.Water(200, units), Amounts.Rain(50.8, units) }.Select(text => text.Replace(Plain.Unbroken, ' ')));
+            new[] { Amounts.Speed(17.49, Speech.English(units)), Amounts.Height(1.8, Speech.English(units)), Amounts.Water(200, Speech.English(units)), Amounts.Rain(50.8, Speech.English(units)) }.Select(text => text.Replace(Plain.Unbroken, ' ')));
 
     /// <summary>The words hold whole numbers; they must be those of 34 kt.</summary>
     [Fact]
     public void GaleSustained_EachUnit_IsThirtyFourKnots()
     {
         var mps = Wind.KtToMps(Wind.GaleKt);
-        Assert.Equal($"{mps / Wind.MpsPerMph:0} mph sustained wind", Amounts.GaleSustained(UnitSystem.UsCustomary));
-        Assert.Equal($"{mps * 3.6:0} km/h sustained wind", Amounts.GaleSustained(UnitSystem.Metric));
-        Assert.Equal($"{Wind.GaleKt:0} kt sustained wind", Amounts.GaleSustained(UnitSystem.MetricKnots));
+        Assert.Equal($"{mps / Wind.MpsPerMph:0} mph sustained wind", Amounts.GaleSustained(Speech.English(UnitSystem.UsCustomary)));
+        Assert.Equal($"{mps * 3.6:0} km/h sustained wind", Amounts.GaleSustained(Speech.English(UnitSystem.Metric)));
+        Assert.Equal($"{Wind.GaleKt:0} kt sustained wind", Amounts.GaleSustained(Speech.English(UnitSystem.MetricKnots)));
     }
 
     [Theory]
     [InlineData(0.004, "less than 1 in 100")]
     [InlineData(0.347, "35 in 100")]
     [InlineData(0.999, "more than 99 in 100")]
-    public void Chance_NeverSaysNoneOrAll(double chance, string expected) => Assert.Equal(expected, Amounts.Chance(chance));
+    public void Chance_NeverSaysNoneOrAll(double chance, string expected) => Assert.Equal(expected, Amounts.Chance(chance, Speeches.Us));
 
     [Theory]
     [InlineData(45, "45 min")]
@@ -65,8 +66,8 @@ public class AmountsTests
     [Fact]
     public void Words_EveryToken_HasThem()
     {
-        Assert.All(Enum.GetValues<JobKind>(), kind => Assert.Matches("^[a-z][a-z -]+$", Words.Of(kind)));
-        Assert.All(Enum.GetValues<Caution>(), caution => Assert.Matches(@"^[A-Z].+\.$", CautionWords.Of(caution)));
-        Assert.Equal("weigh down", Words.Of(JobKind.WeighDown));
+        Assert.All(Enum.GetValues<JobKind>(), kind => Assert.Matches("^[a-z][a-z -]+$", Words.Of(kind, Speeches.Us)));
+        Assert.All(Enum.GetValues<Caution>(), caution => Assert.Matches(@"^[A-Z].+\.$", CautionWords.Of(caution, Speeches.Us)));
+        Assert.Equal("weigh down", Words.Of(JobKind.WeighDown, Speeches.Us));
     }
 }

@@ -2,9 +2,11 @@ using System.Net;
 using System.Text.RegularExpressions;
 using CsCheck;
 using StormClock.Core.Acknowledgements;
+using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Service.Messages;
+using StormClock.Service.Tests.Wording;
 
 namespace StormClock.Service.Tests.Messages;
 
@@ -21,17 +23,41 @@ public partial class MessageWriterTests
     }
 
     [Theory, MemberData(nameof(Kinds))]
+    public void Write_EachKindInSpanish_ReadsAsReviewed(string kind)
+    {
+        var message = WriteInSpanish(kind);
+        Golden.Check($"es-{kind}.expected.txt", $"Subject: {message.Subject}\n\n{message.Text}");
+        Golden.Check($"es-{kind}.expected.html", message.Html);
+        Assert.Contains("<html lang=\"es\">", message.Html, StringComparison.Ordinal);
+    }
+
+    [Theory, MemberData(nameof(Kinds))]
     public void Write_EachKind_NeverSaysSafe(string kind)
     {
         var message = Write(kind);
         Assert.DoesNotMatch(SafeWord(), $"{message.Subject} {message.Text} {message.Html}");
+        var spanish = WriteInSpanish(kind);
+        Assert.DoesNotMatch(WordingTests.SafeInSpanish(), $"{spanish.Subject} {spanish.Text} {spanish.Html}");
+    }
+
+    /// <summary>A lock screen shows some forty letters of a subject: what must be known stands there, whatever the language, clock and day.</summary>
+    [Theory, MemberData(nameof(Kinds))]
+    public void Write_EachKind_SaysWhatMattersFirst(string kind)
+    {
+        Assert.All((MessageText[])[Write(kind), WriteInSpanish(kind)], message =>
+        {
+            Assert.Matches(FirstWords(), message.Subject[..Math.Min(45, message.Subject.Length)].Replace(Plain.Unbroken, ' '));
+            Assert.True(message.Subject.Length <= 100, message.Subject);
+        });
     }
 
     /// <summary>The same words in both forms: what HTML says without its tags is what the text says.</summary>
     [Theory, MemberData(nameof(Kinds))]
-    public void Write_EachKind_SaysTheSameInTextAndHtml(string kind)
+    public void Write_EachKind_SaysTheSameInTextAndHtml(string kind) =>
+        Assert.All((MessageText[])[Write(kind), WriteInSpanish(kind)], SaysTheSame);
+
+    private static void SaysTheSame(MessageText message)
     {
-        var message = Write(kind);
         var body = message.Html[message.Html.IndexOf("<main", StringComparison.Ordinal)..];
         var links = Href().Matches(body).Select(match => WebUtility.HtmlDecode(match.Groups[1].Value));
         var html = WebUtility.HtmlDecode(Tag().Replace(body, " "));
@@ -94,9 +120,8 @@ public partial class MessageWriterTests
         var message = Write(QuayEnd.MainWork with
         {
             GardenName = name,
-            Jobs = [QuayEnd.Lemon with { ItemName = name, AreaName = name, SiteName = name, PeopleNames = [name], Why = name }],
-            LeftOut = [QuayEnd.Lemon with { ItemName = name, Why = name, Fallback = name }],
-            Changed = [name],
+            Jobs = [QuayEnd.Lemon with { ItemName = name, AreaName = name, SiteName = name, PeopleNames = [name] }],
+            LeftOut = [QuayEnd.Lemon with { ItemName = name, Why = new(LeftCause.NotRipe) { Crop = name }, Fallback = name }],
             Reason = new StageReason(StageCause.Note, name, null),
             Buy = [new(name, 2, 1, 1, name)],
         });
@@ -145,6 +170,9 @@ public partial class MessageWriterTests
     private static MessageText Write(string kind) =>
         MessageWriter.Write(QuayEnd.Remind(QuayEnd.Briefs[kind].Brief), QuayEnd.Briefs[kind].Links);
 
+    private static MessageText WriteInSpanish(string kind) =>
+        MessageWriter.Write(QuayEnd.RemindInSpanish(QuayEnd.Briefs[kind].Brief), QuayEnd.Briefs[kind].Links);
+
     private static MessageText Write(MessageBrief brief) => MessageWriter.Write(QuayEnd.Remind(brief), QuayEnd.Links);
 
     private static IEnumerable<string> WordsOf(string text) =>
@@ -153,6 +181,10 @@ public partial class MessageWriterTests
 
     [GeneratedRegex(@"\bsafe(ly|ty|r|st)?\b", RegexOptions.IgnoreCase)]
     private static partial Regex SafeWord();
+
+    /// <summary>A stop or leave-by with weekday and hour, or what to do at once.</summary>
+    [GeneratedRegex(@"^((Stop|Leave) by (about )?[A-Z][a-z]{2} \d?\d:\d\d|(Pare|Evacúe) antes del [a-zéá]+ \d?\d:\d\d|Leave now|Evacúe ya|Stop now|Pare ya|No stop time yet|Aún sin hora de parar|Recheck: look first|Revisión: primero mire|Stand down|Fin de los preparativos)")]
+    private static partial Regex FirstWords();
 
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Tag();

@@ -34,7 +34,7 @@ internal static class QuayEnd
 
     private static BriefJob Boat { get; } = Job("dinghy/tie", JobKind.Tie, "dinghy", 1, "Slip", 60, [], [], null, null, WorkClass.Ground) with
     {
-        Why = "two people are needed and Bo is away",
+        Why = new(LeftCause.TooFewPeople) { People = 2 },
         Fallback = "fill it with water where it lies",
     };
 
@@ -44,7 +44,7 @@ internal static class QuayEnd
     public static MessageBrief MainWork { get; } = new(
         ReminderReason.StageChanged, "Quay End", NewYork, UnitSystem.UsCustomary, Stage.MainWork, false, null, Arrival,
         Hours(31.6), Hours(39.9), [Lemon, Beans, Pane],
-        [new Shortage("rope_8mm", 6.5, 2, 4.5, "m"), new Shortage("block", 8, 5, 3, "each")], [Boat], [],
+        [new Shortage("rope_8mm", 6.5, 2, 4.5, "m") { NeededAt = Hours(3.2) }, new Shortage("block", 8, 5, 3, "each")], [Boat], [],
         [Caution.OfficialOrders, Caution.Lifting, Caution.Sharp, Caution.Heat], Hours(11.6));
 
     /// <summary>Name of the golden file and the message.</summary>
@@ -70,7 +70,7 @@ internal static class QuayEnd
             {
                 Why = ReminderReason.OrderChanged, Stage = Stage.LastRound,
                 Jobs = [Pane with { StartBy = Hours(-0.5), Fallback = "lay the lights flat on the grass, weighed down" }, Lemon], Buy = [], LeftOut = [],
-                Changed = ["The wind comes 5 h sooner.", "Cold frame light is first now."],
+                Changed = [new(PlanNewsKind.StopsSooner, []), new(PlanNewsKind.StartSooner, [Pane, Lemon]), new(PlanNewsKind.NoLongerFit, [Boat])],
             }, Links),
             ["leave"] = (MainWork with
             {
@@ -95,7 +95,7 @@ internal static class QuayEnd
                 Why = ReminderReason.StandDown, Stage = Stage.NothingDue, StopEarliest = null, StopLikely = null,
                 Reason = new(StageCause.TurnedAway, "ODETTE advisory 21", Now - Duration.FromHours(2)),
                 Jobs = [After(Lemon, JobKind.Untie), After(Pane, JobKind.PutBack)], Buy = [], LeftOut = [],
-                Changed = ["ODETTE is 310 miles to the south-east and moving away."], Cautions = [Caution.Lifting], NextBy = null,
+                Cautions = [Caution.Lifting], NextBy = null,
             }, Links),
             ["recheck"] = (MainWork with
             {
@@ -103,15 +103,66 @@ internal static class QuayEnd
                 Reason = new(StageCause.OfficialEnd, "ODETTE advisory 24", Now - Duration.FromHours(2)),
                 Jobs =
                 [
-                    After(Pane, JobKind.Check) with { Why = "count the panes against the list" },
+                    After(Pane, JobKind.Check),
                     After(Lemon, JobKind.Untie), After(Beans, JobKind.Rinse),
                 ],
                 Buy = [], LeftOut = [],
                 Cautions = [Caution.Wires, Caution.Water, Caution.Saw, Caution.Tetanus, Caution.Heat, Caution.Generator, Caution.Trees],
                 NextBy = Hours(36),
             }, Links),
+            ["late"] = (MainWork with { Why = ReminderReason.Late, Jobs = [Pane with { StartBy = Hours(-0.5) }, Lemon with { StartBy = Hours(-2) }], Buy = [], LeftOut = [] }, Links),
+            ["order-lifted"] = (MainWork with { Why = ReminderReason.OrderLifted, Jobs = [Lemon], Buy = [], LeftOut = [] }, Links),
+            ["sources-silent"] = (MainWork with
+            {
+                Why = ReminderReason.FeedSilent, Jobs = [Lemon], Buy = [], LeftOut = [],
+                Silences = [new("county alerts", Hours(-3), null), new("island text", Hours(-3), null)],
+            }, Links),
+            ["feed-heard"] = (MainWork with { Why = ReminderReason.FeedHeard, Jobs = [Lemon], Buy = [], LeftOut = [], Silences = [new("county alerts", Hours(-3), null)] }, Links),
             ["feed-silent"] = (MainWork with { Why = ReminderReason.FeedSilent, Jobs = [Lemon], Buy = [], LeftOut = [] }, Links),
         };
+
+    /// <summary>The same garden, as its owner would name things in Spanish; its reader has a clock of twelve hours.</summary>
+    public static Reminder RemindInSpanish(MessageBrief brief)
+    {
+        var reminder = Remind(brief with
+        {
+            GardenName = "La Caleta",
+            Jobs = [.. brief.Jobs.Select(InSpanish)],
+            LeftOut = [.. brief.LeftOut.Select(InSpanish)],
+            Buy = [.. brief.Buy.Select(buy => buy with { Material = SpanishName(buy.Material) })],
+        });
+        return reminder with { To = Ada with { Language = Language.Spanish, Clock = ClockForm.Hours12 } };
+    }
+
+    private static BriefJob InSpanish(BriefJob job) => job with
+    {
+        ItemName = SpanishName(job.ItemName),
+        AreaName = SpanishName(job.AreaName),
+        SiteName = SpanishName(job.SiteName),
+        PeopleNames = [.. job.PeopleNames.Select(SpanishName)],
+        Bring = [.. job.Bring.Select(need => need with { Material = SpanishName(need.Material) })],
+        Fallback = job.Fallback is null ? null : SpanishName(job.Fallback),
+    };
+
+    private static string SpanishName(string name) => name switch
+    {
+        "potted lemon" => "limonero en maceta",
+        "runner beans" => "habichuelas",
+        "cold frame light" => "tapa de vidrio",
+        "dinghy" => "bote",
+        "Terrace" => "Terraza",
+        "Ditch end" => "Zanja",
+        "Home" => "Casa",
+        "Allotment" => "Huerto",
+        "Slip" => "Rampa",
+        "Bo" => "Inés",
+        "old_blanket" => "manta vieja",
+        "rope_8mm" => "cuerda_8mm",
+        "block" => "bloque",
+        "fill it with water where it lies" => "llénelo de agua donde está",
+        "lay the lights flat on the grass, weighed down" => "acueste las tapas en la hierba con peso encima",
+        _ => name,
+    };
 
     public static Reminder Remind(MessageBrief brief) => new(
         new ReminderKey("quay-end", "e1", "ada", brief.Why, "MainWork-1", "email"), Ada, Now, Hours(6), false, brief);

@@ -88,7 +88,7 @@ public class ShortMessageTests
         var letter = MessageWriter.Write(reminder, QuayEnd.Links);
         var json = JsonDocument.Parse(WebhookBody.Of(reminder, letter, ShortMessage.Of(reminder, letter, QuayEnd.Links), "e1")).RootElement;
         Assert.Equal(
-            ["id", "garden", "person", "name", "reason", "stage", "urgent", "usefulUntil", "title", "line", "link", "text"],
+            ["id", "garden", "person", "name", "reason", "stage", "urgent", "usefulUntil", "title", "line", "link", "text", "language"],
             json.EnumerateObject().Select(property => property.Name));
         Assert.Equal(("e1", "Main work", letter.Text), (json.GetProperty("id").GetString(), json.GetProperty("stage").GetString(), json.GetProperty("text").GetString()));
     }

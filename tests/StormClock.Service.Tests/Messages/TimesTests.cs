@@ -1,5 +1,7 @@
 using NodaTime.Text;
+using StormClock.Core.Garden;
 using StormClock.Service.Messages;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Tests.Messages;
 
@@ -32,9 +34,26 @@ public class TimesTests
     public void Exact_LongAgo_IsToTheMinuteAndDated() =>
         Assert.Equal("Thu 28 Oct 11:07 EDT", Read(In("America/New_York").Exact(At("2027-10-28T15:07:00Z"))));
 
+    /// <summary>The same moments for other readers.</summary>
+    [Theory]
+    [InlineData("2027-11-05T18:07:00Z", "viernes 14:00 EDT", "Fri 2:00 PM EDT", "viernes 2:00 p.m. EDT")]
+    [InlineData("2027-11-06T04:05:00Z", "sábado 00:00 EDT", "Sat 12:00 AM EDT", "sábado 12:00 a.m. EDT")]
+    [InlineData("2027-11-06T16:00:00Z", "sábado 12:00 EDT", "Sat 12:00 noon EDT", "sábado 12:00 del mediodía EDT")]
+    [InlineData("2027-11-06T16:15:00Z", "sábado 12:15 EDT", "Sat 12:15 PM EDT", "sábado 12:15 p.m. EDT")]
+    [InlineData("2027-11-10T14:15:00Z", "miércoles 09:15 EST aprox.", "about Wed 9:15 AM EST", "miércoles 9:15 a.m. EST aprox.")]
+    [InlineData("2027-11-12T16:00:00Z", "viernes 12 nov 11:00 EST aprox.", "about Fri 12 Nov 11:00 AM EST", "viernes 12 nov 11:00 a.m. EST aprox.")]
+    public void Deadline_ByLanguageAndClock_Reads(string at, string spanish, string english12, string spanish12)
+    {
+        var spoken = Speeches.Us with { Language = Language.Spanish };
+        Assert.Equal(
+            [spanish, english12, spanish12],
+            ((Speech[])[spoken, Speeches.Us with { Clock = ClockForm.Hours12 }, spoken with { Clock = ClockForm.Hours12 }])
+                .Select(speech => Read(new Times(DateTimeZoneProviders.Tzdb["America/New_York"], Now, speech).Deadline(At(at)))));
+    }
+
     private static string Read(string time) => time.Replace(Plain.Unbroken, ' ');
 
-    private static Times In(string zone) => new(DateTimeZoneProviders.Tzdb[zone], Now);
+    private static Times In(string zone) => new(DateTimeZoneProviders.Tzdb[zone], Now, Speeches.Us);
 
     private static Instant At(string text) => InstantPattern.ExtendedIso.Parse(text).Value;
 }

@@ -112,7 +112,7 @@ public class PlanPictureTests
     [Fact]
     public void EmptyPlan_NamesNoStopAndShowsTheDay()
     {
-        var picture = new PlanPicture(new(InventedPlans.TernHook, InventedPlans.Empty, InventedPlans.Now, null));
+        var picture = new PlanPicture(new(InventedPlans.TernHook, InventedPlans.Empty, InventedPlans.Now, null, Speeches.Us));
         Assert.Contains("No stop time can be named yet", picture.Text, StringComparison.Ordinal);
         Assert.Contains("Sun 19 Sep", picture.Svg(900), StringComparison.Ordinal);
     }
@@ -120,7 +120,7 @@ public class PlanPictureTests
     [Fact]
     public void LeaveBy_IsShownAndClosesTheGarden()
     {
-        var picture = new PlanPicture(new(InventedPlans.TernHook, InventedPlans.Empty, InventedPlans.Now, InventedPlans.Hours(5)));
+        var picture = new PlanPicture(new(InventedPlans.TernHook, InventedPlans.Empty, InventedPlans.Now, InventedPlans.Hours(5), Speeches.Us));
         Assert.Contains(">LEAVE BY<", picture.Svg(900), StringComparison.Ordinal);
         Assert.Contains("-closed)", string.Concat(XDocument.Parse(picture.Svg(900)).Descendants(Svg + "rect").Select(rect => rect.Attribute("fill")!.Value)), StringComparison.Ordinal);
         Assert.Contains("Leave by Sun 10:00 EDT", picture.Text, StringComparison.Ordinal);
@@ -131,7 +131,7 @@ public class PlanPictureTests
     public void OneStopForAllWork_IsOneLineAndOneJumpOfTheChance()
     {
         var stops = Enum.GetValues<WorkClass>().ToDictionary(work => work, _ => new WorkStop(InventedPlans.Hours(9), InventedPlans.Hours(9)));
-        var svg = new PlanPicture(new(InventedPlans.TernHook, InventedPlans.Empty with { WorkStops = stops }, InventedPlans.Now, null)).Svg(900);
+        var svg = new PlanPicture(new(InventedPlans.TernHook, InventedPlans.Empty with { WorkStops = stops }, InventedPlans.Now, null, Speeches.Us)).Svg(900);
         Assert.Equal(2, svg.Split("all work could stop").Length);
         Assert.DoesNotContain("more likely<", svg, StringComparison.Ordinal);
         Assert.Contains(">under 10 %<", svg, StringComparison.Ordinal);
@@ -158,14 +158,14 @@ public class PlanPictureTests
             Zone = DateTimeZoneProviders.Tzdb["America/Anchorage"],
             Sites = [InventedPlans.TernHook.Sites[0] with { At = new(60.1, -149.4) }],
         };
-        var text = new PlanPicture(new(book, InventedPlans.Empty, Instant.FromUtc(2027, 6, 21, 20, 0), null)).Text;
+        var text = new PlanPicture(new(book, InventedPlans.Empty, Instant.FromUtc(2027, 6, 21, 20, 0), null, Speeches.Us)).Text;
         Assert.Matches("Mon 21 Jun: light for ground work 00:00 to 0[01]:[0-5][0-9] and 0[23]:[0-5][0-9] to 24:00, for all other work 04:[0-5][0-9] to 2[23]:[0-5][0-9]", text);
     }
 
     [Fact]
     public void WithoutWork_NamesNobodyAndNoJob()
     {
-        var picture = new PlanPicture(new PictureSubject(InventedPlans.TernHook, InventedPlans.Of(InventedPlans.TernHook), InventedPlans.Now, null).WithoutWork);
+        var picture = new PlanPicture(new PictureSubject(InventedPlans.TernHook, InventedPlans.Of(InventedPlans.TernHook), InventedPlans.Now, null, Speeches.Us).WithoutWork);
         foreach (var shown in new[] { picture.Svg(900), picture.Svg(336), picture.Text })
         {
             Assert.DoesNotContain("Delphine", shown, StringComparison.Ordinal);
@@ -184,10 +184,10 @@ public class PlanPictureTests
     private static IEnumerable<PlanPicture> Pictures =>
     [
         Practice, Picture(InventedPlans.SaltbushCourt), Picture(InventedPlans.Long(200)), Picture(Crowd),
-        new(new(InventedPlans.TernHook, InventedPlans.Empty, InventedPlans.Now, null)),
+        new(new(InventedPlans.TernHook, InventedPlans.Empty, InventedPlans.Now, null, Speeches.Us)),
     ];
 
-    private static PlanPicture Picture(GardenBook book) => new(new(book, InventedPlans.Of(book), InventedPlans.Now, null));
+    private static PlanPicture Picture(GardenBook book) => new(new(book, InventedPlans.Of(book), InventedPlans.Now, null, Speeches.Us));
 
     private static IEnumerable<(double X, double Y, double Width, double Height, string Fill)> Rects(PlanPicture picture, double width) =>
         XDocument.Parse(picture.Svg(width)).Descendants(Svg + "rect").Where(rect => rect.Attribute("x") is not null).Select(rect =>

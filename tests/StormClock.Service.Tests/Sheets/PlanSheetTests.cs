@@ -31,9 +31,22 @@ public class PlanSheetTests
     public void Bytes_SamePlan_AreTheSameAndOfAnotherMinuteOthers()
     {
         var decision = Decided(InventedPlans.Of(InventedPlans.TernHook), Stage.MainWork);
-        var first = PlanSheet.Of(InventedPlans.TernHook, decision, Now);
-        Assert.Equal(first, PlanSheet.Of(InventedPlans.TernHook, decision, Now));
-        Assert.NotEqual(first, PlanSheet.Of(InventedPlans.TernHook, decision, Now + Duration.FromMinutes(1)));
+        var first = PlanSheet.Of(InventedPlans.TernHook, decision, Now, Speeches.Us);
+        Assert.Equal(first, PlanSheet.Of(InventedPlans.TernHook, decision, Now, Speeches.Us));
+        Assert.NotEqual(first, PlanSheet.Of(InventedPlans.TernHook, decision, Now + Duration.FromMinutes(1), Speeches.Us));
+    }
+
+    /// <summary>Words, accents and an inverted question mark are in the font that is carried along.</summary>
+    [Fact]
+    public void Words_InSpanish_ArePrintedWithTheirAccents()
+    {
+        var book = InventedPlans.TernHook;
+        using var sheet = PdfDocument.Open(PlanSheet.Of(book, Decided(InventedPlans.Of(book), Stage.MainWork), Now, Speeches.Spanish));
+        var text = Text(sheet);
+        Assert.All(
+            (string[])["Plan de tormenta para", "Horas de parar", "Trabajo en escalera", "ráfagas", "Después: mire primero", "Página 1 de", "según THESSALY, advertencia n.º 1", "p.m."],
+            words => Assert.Contains(Squeezed(words), text, StringComparison.Ordinal));
+        Assert.DoesNotContain('\uFFFD', text);
     }
 
     /// <summary>US letter 612 by 792 points, A4 595 by 842.</summary>
@@ -94,7 +107,7 @@ public class PlanSheetTests
         var lost = book.Jobs.First(job => job.Fallback is not null);
         var plan = InventedPlans.Of(book) with
         {
-            LeftOut = [new(lost, "no time left before this work must stop", lost.Fallback)],
+            LeftOut = [new(lost, LeftCause.NoTime, lost.Fallback)],
             Buy = [new("ground anchor", 8, 6, 2, "each")],
             Stores = [new("garage", 6.2, -0.7, 5.2, 2.8)],
         };
@@ -120,18 +133,18 @@ public class PlanSheetTests
     {
         var book = InventedPlans.TernHook;
         var decision = Decided(InventedPlans.Of(book), stage) with { LeaveBy = leave ? Now : null };
-        var content = SheetWriter.Write(book, decision, Now);
+        var content = SheetWriter.Write(book, decision, Now, Speeches.Us);
         Assert.Empty(content.Places);
         Assert.Null(content.Picture);
         Assert.Equal(leave, content.Lead[0].StartsWith("LEAVE NOW", StringComparison.Ordinal));
-        using var sheet = PdfDocument.Open(PlanSheet.Of(book, decision, Now));
+        using var sheet = PdfDocument.Open(PlanSheet.Of(book, decision, Now, Speeches.Us));
         Assert.Equal(1, sheet.NumberOfPages);
     }
 
     [Fact]
     public void NoPlan_StillSaysOrdersAndWhatToLookAtAfterwards()
     {
-        using var sheet = PdfDocument.Open(PlanSheet.Of(InventedPlans.TernHook, Decided(null, Stage.NothingDue), Now));
+        using var sheet = PdfDocument.Open(PlanSheet.Of(InventedPlans.TernHook, Decided(null, Stage.NothingDue), Now, Speeches.Us));
         Assert.Contains(Squeezed("No garden work is planned. Go by the official word."), Text(sheet), StringComparison.Ordinal);
         Assert.Contains(Squeezed("After: look first at"), Text(sheet), StringComparison.Ordinal);
     }
@@ -149,8 +162,8 @@ public class PlanSheetTests
     public void LongBook_CutsNoJobInTwoAndKeepsThePaper()
     {
         var book = InventedPlans.Long(200);
-        var plan = InventedPlans.Of(book) with { LeftOut = [.. book.Jobs.Select(job => new LeftOutJob(job, "two people are needed", job.Fallback))] };
-        var content = SheetWriter.Write(book, Decided(plan, Stage.MainWork), Now);
+        var plan = InventedPlans.Of(book) with { LeftOut = [.. book.Jobs.Select(job => new LeftOutJob(job, new(LeftCause.TooFewPeople) { People = 2 }, job.Fallback))] };
+        var content = SheetWriter.Write(book, Decided(plan, Stage.MainWork), Now, Speeches.Us);
         var pages = SheetLayout.Pages(content, (text, size, _) => text.Length * size * 0.5);
         var lastLine = content.Places.SelectMany(place => place.Jobs).ToDictionary(job => $"{job.Number}", job => job.Details[^1]);
         Assert.Equal(200, lastLine.Count);
@@ -169,7 +182,7 @@ public class PlanSheetTests
     public void Place_ThatGoesOnInAnotherColumn_IsNamedThereAgain()
     {
         var book = InventedPlans.Long(200);
-        var content = SheetWriter.Write(book, Decided(InventedPlans.Of(book), Stage.MainWork), Now);
+        var content = SheetWriter.Write(book, Decided(InventedPlans.Of(book), Stage.MainWork), Now, Speeches.Us);
         var pages = SheetLayout.Pages(content, (text, size, _) => text.Length * size * 0.5);
         Assert.True(pages.Count > 2, $"{pages.Count} pages");
         Assert.All(pages.Skip(1).SkipLast(1), page =>
@@ -184,7 +197,7 @@ public class PlanSheetTests
     {
         var book = InventedPlans.TernHook;
         var plan = InventedPlans.Of(book);
-        var content = SheetWriter.Write(book, Decided(plan, Stage.MainWork), Now);
+        var content = SheetWriter.Write(book, Decided(plan, Stage.MainWork), Now, Speeches.Us);
         var cautions = plan.Jobs.Select(job => book.ItemOf(job.Job).Caution).OfType<string>().Distinct().ToList();
         Assert.NotEmpty(cautions);
         Assert.All(cautions, caution => Assert.Contains(content.Places.SelectMany(place => place.Jobs).SelectMany(job => job.Details), line => line.Contains(caution, StringComparison.Ordinal)));
@@ -199,7 +212,7 @@ public class PlanSheetTests
         Assert.Equal($"Ada's{new string('x', 120)}andmoreofit", Squeezed(string.Concat(lines)));
     }
 
-    private static PdfDocument Open(GardenBook book, GardenPlan plan) => PdfDocument.Open(PlanSheet.Of(book, Decided(plan, Stage.MainWork), Now));
+    private static PdfDocument Open(GardenBook book, GardenPlan plan) => PdfDocument.Open(PlanSheet.Of(book, Decided(plan, Stage.MainWork), Now, Speeches.Us));
 
     private static Decision Decided(GardenPlan? plan, Stage stage)
     {

@@ -33,7 +33,7 @@ internal sealed class FakeBook : IJobBook
         };
         var last = Answers.Count > 0 ? Answers[^1].Answer : (JobAnswer?)null;
         var page = new LinkPage(
-            "Quay End", "Ada", zone, Stage.MainWork, false, null, false,
+            "Quay End", "Ada", zone, Speeches.Us, Stage.MainWork, false, null, false,
             [.. jobs.Select(job => new LinkJob(job, Progress(last), last is null ? null : "Ada", last is null ? null : now))],
             [Caution.OfficialOrders, Caution.Lifting],
             token.Purpose == AckPurpose.Indoors && last is not null ? now : null);

@@ -11,7 +11,7 @@ namespace StormClock.Service.Tests.Web;
 public partial class FrontPagesTests
 {
     private static readonly NowGarden Garden = new(
-        "Quay End", QuayEnd.MainWork.Zone, QuayEnd.MainWork.Units, Stage.MainWork, QuayEnd.MainWork.Reason, false, null,
+        "Quay End", QuayEnd.MainWork.Zone, Speeches.Us, Stage.MainWork, QuayEnd.MainWork.Reason, false, null,
         QuayEnd.MainWork.StopEarliest, QuayEnd.MainWork.StopLikely, [new NowJob(QuayEnd.Lemon, "a-token")]);
 
     private static readonly NowMessage Message = new(
@@ -19,7 +19,7 @@ public partial class FrontPagesTests
 
     private static readonly NowGarden Drawn = Garden with
     {
-        Picture = new(InventedPlans.TernHook, InventedPlans.Of(InventedPlans.TernHook), InventedPlans.Now, null),
+        Picture = new(InventedPlans.TernHook, InventedPlans.Of(InventedPlans.TernHook), InventedPlans.Now, null, Speeches.Us),
     };
 
     public static TheoryData<string> Pages => ["/", "/health", "/storm.css", PagesHost.Link(), "/j/none", "/nowhere"];

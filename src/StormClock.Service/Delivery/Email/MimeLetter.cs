@@ -67,7 +67,7 @@ public static class MimeLetter
 
     private static MultipartAlternative Body(Outgoing message)
     {
-        var body = new MultipartAlternative { Part(TextFormat.Plain, message.Text), Part(TextFormat.Html, message.Html) };
+        var body = new MultipartAlternative { Part(TextFormat.Plain, message.Text, message.Language), Part(TextFormat.Html, message.Html, message.Language) };
         body.Boundary = Boundary("stormclock-", message);
         return body;
     }
@@ -76,10 +76,11 @@ public static class MimeLetter
     private static string Boundary(string prefix, Outgoing message) =>
         prefix + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(message.EntryId)).AsSpan(0, 16));
 
-    private static TextPart Part(TextFormat format, string text)
+    private static TextPart Part(TextFormat format, string text, string language)
     {
         var part = new TextPart(format) { ContentTransferEncoding = ContentEncoding.QuotedPrintable };
         part.SetText(Encoding.UTF8, text);
+        part.Headers.Add(HeaderId.ContentLanguage, language); // RFC 3282
         return part;
     }
 }

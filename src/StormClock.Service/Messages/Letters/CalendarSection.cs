@@ -9,8 +9,8 @@ internal static class CalendarSection
     {
         if (context.Reminder.To.Role != PersonRole.Gardener || context.Links.ForCalendar(context.Reminder) is not { } address) yield break;
 
-        yield return new Heading("In your calendar");
-        yield return new Paragraph("Give your calendar program this address and it fetches your jobs by itself. Whoever has the address can read them.");
-        yield return new Link("Your jobs as a calendar", address);
+        yield return new Heading(context.Say("calendar.heading"));
+        yield return new Paragraph(context.Say("calendar.offer"));
+        yield return new Link(context.Say("calendar.link"), address);
     }
 }

@@ -6,31 +6,30 @@ namespace StormClock.Service.Messages.Letters;
 /// <summary>Stop: no job for anyone, stay in, the recheck comes.</summary>
 internal sealed class ClosedLetter : ILetter
 {
-    public string Subject(LetterContext context) => $"Stop now: Garden closed, {context.Garden}";
+    public string Subject(LetterContext context) => context.Say("closed.subject", ("garden", context.Garden));
 
     public IReadOnlyList<BriefJob> Jobs(LetterContext context) => [];
 
     public IEnumerable<Block> Content(LetterContext context) =>
     [
-        new Lead($"Stop now. No garden work for anyone at {context.Garden}."),
+        new Lead(context.Say("closed.lead", ("garden", context.Garden))),
         .. Order(context),
-        new Paragraph($"Garden closed: {ReasonWords.Because(context.Brief.Reason, context.Brief.Units, context.Times)}."),
+        new Paragraph(context.Say("reason", ("stage", Words.Of(Stage.GardenClosed, context.Speech)), ("because", context.Because))),
         .. Silence.Of(context),
-        new Paragraph("Go in and stay in. What is not done stays undone: no plant and no pot is worth going out for. "
-            + "Nobody goes out to look for anybody; phone instead."),
-        new Paragraph("The recheck list comes when the official end has come, the wind is down and it is light."),
+        new Paragraph(context.Say("closed.stay-in")),
+        new Paragraph(context.Say("closed.recheck")),
         .. SmallSections.Cautions(context),
         .. Indoors(context),
-        SmallSections.Next(context, SmallSections.OfficialWord),
+        SmallSections.Next(context, "next.official-word"),
     ];
 
     private static IEnumerable<Block> Order(LetterContext context) =>
         context.Brief.Reason.Cause == StageCause.Order
-            ? [new Lead("An official order holds. Follow it before anything written here.")]
+            ? [new Lead(context.Say("closed.order"))]
             : [];
 
     private static IEnumerable<Block> Indoors(LetterContext context) =>
         context.Links.ForIndoors(context.Reminder) is { } link
-            ? [new Heading("Tell the others"), new Link("I am in", link)]
+            ? [new Heading(context.Say("indoors.heading")), new Link(context.Say("indoors.link"), link)]
             : [];
 }

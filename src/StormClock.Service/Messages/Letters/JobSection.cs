@@ -1,4 +1,6 @@
+using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages.Letters;
 
@@ -16,7 +18,7 @@ internal static class JobSection
         yield return new Heading(heading);
         if (jobs.Any(job => job.StartBy is not null))
         {
-            yield return new Paragraph("Begun by its last start, each job ends in time in 9 cases of 10.");
+            yield return new Paragraph(context.Say("jobs.last-start"));
         }
 
         var place = "";
@@ -25,38 +27,44 @@ internal static class JobSection
             var here = Words.Place(jobs[i]);
             if (here != place) yield return new Place(place = here);
 
-            yield return new Entry(i + 1, Words.Title(jobs[i]), [.. Details(jobs[i], context)]);
+            yield return new Entry(i + 1, Words.Title(jobs[i], context.Speech), [.. Details(jobs[i], context)]);
         }
     }
 
     private static IEnumerable<string> Details(BriefJob job, LetterContext context)
     {
-        if (Effort(job) is { Length: > 0 } effort) yield return effort;
-        if (job.Bring.Count > 0) yield return "Bring " + string.Join(", ", job.Bring.Select(need => Bring(need, context)));
-        if (When(job, context.Times) is { } when) yield return when;
-        if (job.Why is { } why) yield return Words.Capital(Plain.Line(why));
+        if (Effort(job, context) is { Length: > 0 } effort) yield return effort;
+        if (job.Bring.Count > 0) yield return Bring(job.Bring, context.Speech);
+        if (When(job, context) is { } when) yield return when;
     }
 
     /// <summary>Minutes and people, as far as they are planned: a look after the storm has neither.</summary>
-    private static string Effort(BriefJob job)
+    private static string Effort(BriefJob job, LetterContext context)
     {
-        string[] parts = [job.Minutes > 0 ? Amounts.Minutes(job.Minutes) : "", Words.Together([.. job.PeopleNames.Select(Plain.Line)])];
+        string[] parts = [job.Minutes > 0 ? Amounts.Minutes(job.Minutes) : "", Words.Together([.. job.PeopleNames.Select(Plain.Line)], context.Speech)];
         return string.Join(", ", parts.Where(part => part.Length > 0));
     }
 
-    private static string Bring(Core.Garden.MaterialNeed need, LetterContext context) =>
-        $"{Words.Token(need.Material)} {Amounts.Of(need.Quantity, need.Unit, context.Brief.Units)}";
+    /// <summary>Also for the sheet.</summary>
+    public static string Bring(IEnumerable<MaterialNeed> materials, Speech speech) => speech.Say(
+        "jobs.bring",
+        ("materials", string.Join(", ", materials.Select(need => $"{Words.Token(need.Material, speech)} {Amounts.Of(need.Quantity, need.Unit, speech)}"))));
 
-    private static string IfNot(BriefJob job) =>
-        job.Fallback is { } fallback ? $"; if it cannot be: {Plain.Line(fallback)}" : ", or leave it";
+    private static string Late(BriefJob job, Instant by, LetterContext context) => job.Fallback is { } fallback
+        ? context.Say("jobs.late.fallback", ("time", context.Times.Deadline(by)), ("fallback", Plain.Line(context.Speech.Catalogue(fallback))))
+        : context.Say("jobs.late", ("time", context.Times.Deadline(by)));
 
-    private static string? When(BriefJob job, Times times) => (job.Start, job.StartBy) switch
+    private static string? When(BriefJob job, LetterContext context) => (job.Start, job.StartBy) switch
     {
-        (_, { } by) when times.IsPast(by) => $"Late: the last start was {times.Deadline(by)}. Do it first{IfNot(job)}",
-        ({ } start, { } by) when by - start < NoTime => $"Start {times.NotBefore(start)}, no time to spare",
-        ({ } start, { } by) => $"Start {times.NotBefore(start)}, last start {times.Deadline(by)}",
-        ({ } start, null) => $"Start {times.NotBefore(start)}",
-        (null, { } by) => $"Last start {times.Deadline(by)}",
+        (_, { } by) when context.Times.IsPast(by) => Late(job, by, context),
+        ({ } start, { } by) => Start(start, by, context.Times, context.Speech),
+        ({ } start, null) => context.Say("jobs.start", ("start", context.Times.NotBefore(start))),
+        (null, { } by) => context.Say("jobs.last", ("time", context.Times.Deadline(by))),
         _ => null,
     };
+
+    /// <summary>Also for the sheet.</summary>
+    public static string Start(Instant start, Instant by, Times times, Speech speech) => by - start < NoTime
+        ? speech.Say("jobs.start.no-time", ("start", times.NotBefore(start)))
+        : speech.Say("jobs.start.last", ("start", times.NotBefore(start)), ("time", times.Deadline(by)));
 }

@@ -1,4 +1,5 @@
 using StormClock.Core.Reminders;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages.Letters;
 
@@ -9,14 +10,18 @@ internal static class LeftOutSection
     {
         if (context.Brief.LeftOut.Count == 0) yield break;
 
-        yield return new Heading("Left out");
-        yield return new Bullets([.. context.Brief.LeftOut.Select(Line)]);
+        yield return new Heading(context.Say("left-out.heading"));
+        yield return new Bullets([.. context.Brief.LeftOut.Select(job => Line(job, context.Speech))]);
     }
 
-    private static string Line(BriefJob job)
+    private static string Line(BriefJob job, Speech speech)
     {
-        var why = job.Why is { } reason ? $". {Words.Capital(Plain.Line(reason))}" : "";
-        var instead = job.Fallback is { } fallback ? $". Instead: {Plain.Line(fallback)}" : "";
-        return $"{Words.Title(job)}, {Words.Place(job)}{why}{instead}";
+        string[] parts =
+        [
+            $"{Words.Title(job, speech)}, {Words.Place(job)}",
+            job.Why is { } reason ? Words.Capital(Plain.Line(LeftWords.Of(reason, speech))) : "",
+            job.Fallback is { } fallback ? speech.Say("left-out.instead", ("fallback", Plain.Line(speech.Catalogue(fallback)))) : "",
+        ];
+        return string.Join(". ", parts.Where(part => part.Length > 0));
     }
 }

@@ -1,6 +1,7 @@
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Service.Web;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages.Letters;
 
@@ -24,13 +25,22 @@ internal sealed class LetterContext(Reminder reminder, LinkMaker links)
 
     public LinkMaker Links => links;
 
+    /// <summary>The reader's language, clock and units.</summary>
+    public Speech Speech { get; } = Speech.Of(reminder.To, reminder.Brief.Units);
+
     /// <summary>Read as from the moment at which the message is due.</summary>
-    public Times Times { get; } = new(reminder.Brief.Zone, reminder.Moment);
+    public Times Times => new(Brief.Zone, reminder.Moment, Speech);
+
+    /// <summary>Why the stage holds, within a sentence.</summary>
+    public string Because => ReasonWords.Because(Brief.Reason, Speech, Times);
 
     public string Garden => Plain.Line(Brief.GardenName);
 
     /// <summary>An order to leave holds and names no later hour.</summary>
-    public bool LeaveNow => Halt.LeaveNow(Brief.Leave, Brief.LeaveBy, Times);
+    public bool LeaveNow => Halt.LeaveNow(Brief.Leave, Brief.LeaveBy, reminder.Moment);
+
+    /// <summary>A text in the reader's language.</summary>
+    public string Say(string key, params ReadOnlySpan<(string Name, object Value)> values) => Speech.Say(key, values);
 
     /// <summary>After the storm every message about work is the recheck list, whatever called for it.</summary>
     public bool IsRecheck => Brief.Stage == Stage.Recheck || Brief.Why == ReminderReason.Recheck;

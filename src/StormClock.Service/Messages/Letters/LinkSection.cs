@@ -10,20 +10,20 @@ internal static class LinkSection
         var jobs = context.Jobs;
         if (jobs.Count == 0) yield break;
 
-        yield return new Heading("When you have done it");
+        yield return new Heading(context.Say("links.heading"));
         if (!context.Links.HasLinks)
         {
-            yield return new Paragraph("Mark it done on the box's page. This message has no links, because the box has no address that phones can reach.");
+            yield return new Paragraph(context.Say("links.none"));
             yield break;
         }
 
-        yield return new Paragraph("Each link opens a page with buttons: done, cannot, later. Opening it alone changes nothing.");
+        yield return new Paragraph(context.Say("links.how"));
         for (var i = 0; i < jobs.Count; i++)
         {
-            if (context.Links.ForJob(context.Reminder, jobs[i]) is { } link) yield return new Link($"{i + 1}. {Words.Title(jobs[i])}", link);
+            if (context.Links.ForJob(context.Reminder, jobs[i]) is { } link) yield return new Link($"{i + 1}. {Words.Title(jobs[i], context.Speech)}", link);
         }
 
         var purpose = context.IsRecheck ? AckPurpose.Recheck : AckPurpose.All;
-        if (jobs.Count > 1 && context.Links.ForAll(context.Reminder, purpose, jobs) is { } all) yield return new Link("All of these", all);
+        if (jobs.Count > 1 && context.Links.ForAll(context.Reminder, purpose, jobs) is { } all) yield return new Link(context.Say("links.all"), all);
     }
 }

@@ -9,6 +9,6 @@ internal static class PushOffer
     public static IEnumerable<Block> Of(LetterContext context)
     {
         var early = context.Brief is { Why: ReminderReason.StageChanged, Stage: Stage.LookOver or Stage.SlowWork, Leave: false };
-        return early && context.Links.ForPush(context.Reminder) is { } link ? [new Link("Show messages on this phone too", link)] : [];
+        return early && context.Links.ForPush(context.Reminder) is { } link ? [new Link(context.Say("push.offer"), link)] : [];
     }
 }

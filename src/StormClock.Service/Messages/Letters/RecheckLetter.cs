@@ -3,20 +3,20 @@ namespace StormClock.Service.Messages.Letters;
 /// <summary>After the storm: the cautions first, then the ordered list of what to look at, undo and put right.</summary>
 internal sealed class RecheckLetter : ILetter
 {
-    public string Subject(LetterContext context) => $"Recheck: look first, lift nothing yet, {context.Garden}";
+    public string Subject(LetterContext context) => context.Say("recheck.subject", ("garden", context.Garden));
 
     public IEnumerable<Block> Content(LetterContext context) =>
     [
-        new Lead("Recheck. Go out only by daylight, 30 min after the last thunder, with no order to stay in, and after a look from the door."),
+        new Lead(context.Say("recheck.lead")),
         .. SmallSections.Cautions(context),
         .. Silence.Of(context),
         SmallSections.Stage(context),
-        new Paragraph("Look before you touch: wires, gas, leaning trees, water, sharp sheets. If there is any, stay in and call. Photograph each thing before you move it."),
-        .. JobSection.Of("In this order", context),
+        new Paragraph(context.Say("recheck.look")),
+        .. JobSection.Of(context.Say("recheck.jobs"), context),
         .. SupplySection.Of(context),
         .. LeftOutSection.Of(context),
         .. SmallSections.Changed(context),
         .. LinkSection.Of(context),
-        SmallSections.Next(context, SmallSections.Sheet),
+        SmallSections.Next(context, "next.sheet"),
     ];
 }

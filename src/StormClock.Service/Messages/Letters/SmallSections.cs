@@ -1,28 +1,32 @@
+using StormClock.Core.Reminders;
+
 namespace StormClock.Service.Messages.Letters;
 
 /// <summary>The parts of a letter that are a line or a list.</summary>
 internal static class SmallSections
 {
+    /// <summary>More would be the list of jobs over again.</summary>
+    private const int MostNamed = 6;
+
     public static Block Stage(LetterContext context) => new Paragraph(
-        ReasonWords.Sentence(context.Brief.Stage, context.Brief.Reason, context.Brief.Units, context.Times));
+        ReasonWords.Sentence(context.Brief.Stage, context.Brief.Reason, context.Speech, context.Times));
 
     public static IEnumerable<Block> Changed(LetterContext context) =>
-        List("Changed since the last message", context.Brief.Changed.Select(Plain.Line));
+        List(context.Say("changed.heading"), context.Brief.Changed.Select(news => context.Speech.Word("news", news.Kind, ("count", news.Jobs.Count), ("jobs", Named(news.Jobs, context)))));
+
+    private static string Named(IReadOnlyList<BriefJob> jobs, LetterContext context)
+    {
+        var named = string.Join("; ", jobs.Take(MostNamed).Select(job => Words.Title(job, context.Speech)));
+        return jobs.Count > MostNamed ? context.Say("news.more", ("jobs", named), ("count", jobs.Count - MostNamed)) : named;
+    }
 
     public static IEnumerable<Block> Cautions(LetterContext context) =>
-        List("Take care", context.Brief.Cautions.Distinct().Select(CautionWords.Of));
-
-    /// <summary>What to go by when the next message does not come, while there is work to do.</summary>
-    public const string Sheet = "go on by the newest sheet or message you have, and by the official word";
-
-    /// <summary>The same when nobody should be working.</summary>
-    public const string OfficialWord = "go by the official word alone";
+        List(context.Say("cautions.heading"), context.Brief.Cautions.Distinct().Select(caution => CautionWords.Of(caution, context.Speech)));
 
     /// <summary>When to expect the next word, and what silence means: nothing good.</summary>
-    public static Block Next(LetterContext context, string meanwhile) => new Foot(
-        context.Brief.NextBy is { } by
-            ? $"Next message by {context.Times.NotBefore(by)}. If none comes, the box or the network may be down: {meanwhile}."
-            : "This is the last message of this spell. From here on the official word alone holds.");
+    /// <param name="key">Says what to go by when it does not come: <c>next.sheet</c> while there is work to do, <c>next.official-word</c> when nobody should be working.</param>
+    public static Block Next(LetterContext context, string key) => new Foot(
+        context.Brief.NextBy is { } by ? context.Say(key, ("time", context.Times.NotBefore(by))) : context.Say("next.none"));
 
     private static IEnumerable<Block> List(string heading, IEnumerable<string> lines)
     {

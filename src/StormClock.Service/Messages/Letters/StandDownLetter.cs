@@ -3,15 +3,15 @@ namespace StormClock.Service.Messages.Letters;
 /// <summary>The forecast turned away: one line, where the storm is now, and what is to be undone.</summary>
 internal sealed class StandDownLetter : ILetter
 {
-    public string Subject(LetterContext context) => $"Stand down: {context.Garden}";
+    public string Subject(LetterContext context) => context.Say("stand-down.subject", ("garden", context.Garden));
 
     public IEnumerable<Block> Content(LetterContext context) =>
     [
-        new Lead($"Stand down: {ReasonWords.Because(context.Brief.Reason, context.Brief.Units, context.Times)}."),
+        new Lead(context.Say("stand-down.lead", ("because", context.Because))),
         .. SmallSections.Changed(context),
-        .. JobSection.Of("To undo", context),
+        .. JobSection.Of(context.Say("stand-down.jobs"), context),
         .. SmallSections.Cautions(context),
         .. LinkSection.Of(context),
-        SmallSections.Next(context, SmallSections.Sheet),
+        SmallSections.Next(context, "next.sheet"),
     ];
 }

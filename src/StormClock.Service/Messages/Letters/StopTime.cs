@@ -1,3 +1,5 @@
+using StormClock.Service.Wording;
+
 namespace StormClock.Service.Messages.Letters;
 
 /// <summary>The first thing said: by when all work outside must have ended.</summary>
@@ -7,10 +9,10 @@ internal static class StopTime
     public static string InSubject(LetterContext context)
     {
         var (brief, times) = (context.Brief, context.Times);
-        if (brief is { Leave: true, LeaveBy: { } by }) return $"Leave by {times.Exact(by)}";
-        if (brief.StopEarliest is not { } earliest) return "No stop time yet";
+        if (brief is { Leave: true, LeaveBy: { } by }) return context.Say("leave.by", ("time", times.Exact(by)));
+        if (brief.StopEarliest is not { } earliest) return context.Say("stop.subject.none");
 
-        return times.IsPast(earliest) ? "Unsafe wind at any time now" : $"Stop by {times.Deadline(earliest)}";
+        return times.IsPast(earliest) ? context.Say("stop.subject.now") : context.Say("stop.subject.by", ("time", times.Deadline(earliest)));
     }
 
     public static IEnumerable<Block> Of(LetterContext context)
@@ -18,20 +20,24 @@ internal static class StopTime
         var (brief, times) = (context.Brief, context.Times);
         if (brief is { Leave: true, LeaveBy: { } by })
         {
-            yield return new Lead($"Leave by {times.Exact(by)}. The official order comes before all garden work.");
+            yield return new Lead(context.Say("stop.leave-by", ("time", times.Exact(by))));
         }
 
-        yield return new Lead(Wind(brief.StopEarliest, brief.StopLikely, times));
+        yield return new Lead(Wind(brief.StopEarliest, brief.StopLikely, times, context.Speech));
     }
 
     /// <summary>Also for pages.</summary>
-    public static string Wind(Instant? earliest, Instant? likely, Times times)
+    public static string Wind(Instant? earliest, Instant? likely, Times times, Speech speech)
     {
-        if (earliest is not { } first) return "No stop time can be named yet. It may come with any new forecast.";
+        if (earliest is not { } first) return speech.Say("stop.none");
 
-        var more = likely is { } then && !times.IsPast(then) ? $", more likely from {times.Deadline(then)}" : "";
-        return times.IsPast(first)
-            ? $"Unsafe wind could come at any time now{more}. Stop work outside and go in."
-            : $"Unsafe wind could come as early as {times.Deadline(first)}{more}. All work outside stops before that.";
+        if (likely is { } then && !times.IsPast(then))
+        {
+            return times.IsPast(first)
+                ? speech.Say("stop.now.likely", ("likely", times.Deadline(then)))
+                : speech.Say("stop.by.likely", ("time", times.Deadline(first)), ("likely", times.Deadline(then)));
+        }
+
+        return times.IsPast(first) ? speech.Say("stop.now") : speech.Say("stop.by", ("time", times.Deadline(first)));
     }
 }

@@ -9,13 +9,16 @@ internal static class SupplySection
     {
         if (context.Brief.Buy.Count == 0) yield break;
 
-        yield return new Heading("To buy");
+        yield return new Heading(context.Say("buy.heading"));
         yield return new Bullets([.. context.Brief.Buy.Select(shortage => Line(shortage, context))]);
     }
 
     private static string Line(Shortage shortage, LetterContext context)
     {
-        string Amount(double quantity) => Amounts.Of(quantity, shortage.Unit, context.Brief.Units);
-        return $"{Words.Token(shortage.Material)}: {Amount(shortage.Missing)} (the work takes {Amount(shortage.Need)})";
+        string Amount(double quantity) => Amounts.Of(quantity, shortage.Unit, context.Speech);
+        var by = shortage.NeededAt is { } needed ? context.Times.Deadline(needed) : null;
+        return context.Say(
+            by is null ? "buy.line.no-time" : "buy.line",
+            ("material", Words.Token(shortage.Material, context.Speech)), ("missing", Amount(shortage.Missing)), ("need", Amount(shortage.Need)), ("time", by ?? ""));
     }
 }

@@ -9,15 +9,15 @@ internal sealed class WorkLetter : ILetter
     {
         var topic = context.Brief.Why switch
         {
-            ReminderReason.WorkDay => "the day's work",
-            ReminderReason.OrderChanged => "the order of work changed",
-            ReminderReason.FeedSilent => "the forecast is silent",
-            ReminderReason.Late => context.Brief.Jobs.Count == 1 ? "one job is late" : $"{context.Brief.Jobs.Count} jobs are late",
-            ReminderReason.OrderLifted => "the order to leave holds no more",
-            ReminderReason.FeedHeard => "the forecast is heard again",
-            _ => Words.Of(context.Brief.Stage),
+            ReminderReason.WorkDay => context.Say("topic.work-day"),
+            ReminderReason.OrderChanged => context.Say("topic.order-changed"),
+            ReminderReason.FeedSilent => context.Say("topic.feed-silent"),
+            ReminderReason.Late => context.Say("topic.late", ("count", context.Brief.Jobs.Count)),
+            ReminderReason.OrderLifted => context.Say("topic.order-lifted"),
+            ReminderReason.FeedHeard => context.Say("topic.feed-heard"),
+            _ => Words.Of(context.Brief.Stage, context.Speech),
         };
-        return $"{StopTime.InSubject(context)}: {topic}, {context.Garden}";
+        return context.Say("work.subject", ("stop", StopTime.InSubject(context)), ("topic", topic), ("garden", context.Garden));
     }
 
     public IEnumerable<Block> Content(LetterContext context) =>
@@ -26,21 +26,21 @@ internal sealed class WorkLetter : ILetter
         .. Silence.Of(context),
         .. Opening(context),
         SmallSections.Stage(context),
-        .. JobSection.Of(context.Brief.Why == ReminderReason.Late ? "Late" : "Next jobs", context),
+        .. JobSection.Of(context.Say(context.Brief.Why == ReminderReason.Late ? "jobs.heading.late" : "jobs.heading"), context),
         .. SupplySection.Of(context),
         .. LeftOutSection.Of(context),
         .. SmallSections.Changed(context),
         .. SmallSections.Cautions(context),
         .. LinkSection.Of(context),
         .. CalendarSection.Of(context),
-        SmallSections.Next(context, SmallSections.Sheet),
+        SmallSections.Next(context, "next.sheet"),
     ];
 
     private static IEnumerable<Block> Opening(LetterContext context)
     {
         if (context.Brief.Why == ReminderReason.Late)
-            yield return new Paragraph("By the hours that were told this should be done, and nobody has said so. If it is done, press its link; if it cannot be done, say that too. Nobody works on past the hour at which work stops to catch up.");
+            yield return new Paragraph(context.Say("late.opening"));
         if (context.Brief.Why == ReminderReason.OrderLifted)
-            yield return new Paragraph("The order or the hour to leave that you were told of holds no more in what reaches this box. Look at the official word before you act on that.");
+            yield return new Paragraph(context.Say("order-lifted.opening"));
     }
 }

@@ -65,6 +65,7 @@ internal static class OutboxMapping
         ["text"] = message.Text,
         ["html"] = message.Html,
         ["dated"] = Bson.From(message.Dated),
+        ["language"] = message.Language,
     };
 
     private static Outgoing MessageFrom(BsonDocument document) => new(
@@ -76,5 +77,9 @@ internal static class OutboxMapping
         document["subject"].AsString,
         document["text"].AsString,
         document["html"].AsString,
-        Bson.ToInstant(document["dated"]));
+        Bson.ToInstant(document["dated"]))
+    {
+        // A message kept by a version that wrote English alone has none.
+        Language = Bson.ToTextOrNull(document["language"]) ?? "en",
+    };
 }

@@ -49,6 +49,18 @@ public class MimeLetterTests
         Assert.Equal(Letters.Sample.Text, Parse(Bytes(message)).TextBody!.ReplaceLineEndings("\n"));
     }
 
+    /// <summary>Letters beyond ASCII arrive, and every byte that travels is ASCII (RFC 2045, RFC 2047).</summary>
+    [Fact]
+    public void Build_Spanish_ArrivesWholeAndNamesItsLanguage()
+    {
+        var message = Letters.Sample with { Subject = "Evacúe antes del miércoles 9:15 a.m. AST: Jardín de la Ñ", Text = "Podría llegar: ráfagas, «ñandú».\n", Html = "<p>¿Está adentro?</p>", Language = "es" };
+        var bytes = Bytes(message);
+        Assert.All(bytes, letter => Assert.True(letter < 128));
+        var letter = Parse(bytes);
+        Assert.Equal((message.Subject, message.Text, message.Html), (letter.Subject, letter.TextBody!.ReplaceLineEndings("\n"), letter.HtmlBody));
+        Assert.All(letter.BodyParts.OfType<TextPart>(), part => Assert.Equal(("utf-8", "es"), (part.ContentType.Charset, part.Headers[HeaderId.ContentLanguage])));
+    }
+
     [Fact]
     public void Build_Twice_GivesTheSameBytes() => Assert.Equal(Bytes(Letters.Sample), Bytes(Letters.Sample));
 
