@@ -26,7 +26,7 @@ internal sealed record ToldStop(WorkClass Class, Instant At, Instant? Stop, Inst
 
 /// <summary>
 /// An archived storm played through the one door for a garden at a place, advisory by advisory, with people who keep to the plan; and the
-/// same news to two people with paper.
+/// same news to two people with paper, and to one who heeds no stop.
 /// </summary>
 internal sealed class Replay
 {
