@@ -30,7 +30,13 @@ public enum LeftCause
     /// <summary>No stretch of light within own hours is long enough.</summary>
     NoWindow,
 
+    /// <summary>Rain or thunder is forecast for every stretch that is long enough.</summary>
+    Weather,
+
     StoreFull,
+
+    /// <summary>One piece is wider than the door of the store.</summary>
+    DoorTooNarrow,
 
     /// <summary>What must come before it is left out.</summary>
     FollowsLeftOut,

@@ -34,7 +34,12 @@ internal sealed class Hopeless(PlanRequest request, Crew crew, ModelWindows wind
         if (teams.Count == 0) return crew.WhyNobody(job);
         var length = PlanGrid.Length(Remaining.Minutes(request, job));
         var lane = windows.LaneOf(job);
-        if (!teams.Any(team => windows.Of(windows.TeamIndex(team), lane).Longest >= length)) return LeftCause.NoWindow;
+        if (!teams.Any(team => windows.Of(windows.TeamIndex(team), lane).Longest >= length))
+        {
+            return teams.Any(team => windows.LongestWhenFair(windows.TeamIndex(team), lane) >= length) ? LeftCause.Weather : LeftCause.NoWindow;
+        }
+
+        if (!StoreRoom.Passes(request, job)) return LeftCause.DoorTooNarrow;
         return StoreRoom.Holds(request, job) ? null : LeftCause.StoreFull;
     }
 

@@ -27,7 +27,7 @@ internal static class Briefs
             jobs,
             Works(now, why) ? now.Plan!.Buy : [],
             Works(now, why) ? [.. now.Plan!.LeftOut.Concat(now.Plan.BetterLeft).Select(left => Line(now.Book, left))] : [],
-            why == ReminderReason.OrderChanged ? now.Announced.News : [],
+            why == ReminderReason.OrderChanged ? [.. now.Announced.News.Select(news => News(now.Book, news))] : [],
             Cautions(now, why, jobs),
             NextBy(now, person));
     }
@@ -46,6 +46,8 @@ internal static class Briefs
             .Where(job => person.Role == PersonRole.Gardener || job.People.Contains(person.Id))
             .Select(job => Line(now.Book, job))];
     }
+
+    private static BriefNews News(GardenBook book, PlanNewsLine news) => new(news.Kind, [.. news.JobIds.Select(id => BriefLines.Find(book, id)).OfType<BriefJob>()]);
 
     private static BriefJob Line(GardenBook book, PlannedJob planned) =>
         BriefLines.Line(book, planned.Job) with

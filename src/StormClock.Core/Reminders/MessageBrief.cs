@@ -30,6 +30,9 @@ public sealed record BriefJob(
     string? Fallback = null,
     LeftReason? Why = null);
 
+/// <summary>What is worth telling of a changed plan, with the jobs it is true of.</summary>
+public sealed record BriefNews(PlanNewsKind Kind, IReadOnlyList<BriefJob> Jobs);
+
 /// <summary>
 /// Everything one message says, as data in the order a reader meets it (product.md 6); the service only puts it into words.
 /// Times are instants; the reader's zone and units are named here.
@@ -51,7 +54,7 @@ public sealed record MessageBrief(
     IReadOnlyList<BriefJob> Jobs,
     IReadOnlyList<Shortage> Buy,
     IReadOnlyList<BriefJob> LeftOut,
-    IReadOnlyList<PlanNewsLine> Changed,
+    IReadOnlyList<BriefNews> Changed,
     IReadOnlyList<Caution> Cautions,
     Instant? NextBy)
 {

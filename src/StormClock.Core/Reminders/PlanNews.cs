@@ -12,8 +12,8 @@ public enum PlanNewsKind
     NoLongerFit,
 }
 
-/// <param name="Jobs">How many jobs it is true of; 0 where it is of all work.</param>
-public sealed record PlanNewsLine(PlanNewsKind Kind, int Jobs);
+/// <param name="JobIds">The jobs it is true of; none where it is of all work.</param>
+public sealed record PlanNewsLine(PlanNewsKind Kind, IReadOnlyList<string> JobIds);
 
 /// <summary>
 /// Compares a plan with what people were last told and says whether the difference is worth a message (science.md 4.3, 8.4).
@@ -45,15 +45,17 @@ public static class PlanNews
     private static List<PlanNewsLine> Changes(Announced told, GardenPlan plan)
     {
         var news = new List<PlanNewsLine>();
-        if (Sooner(WorkClass.Ground) >= StopEarlier) news.Add(new(PlanNewsKind.StopsSooner, 0));
+        if (Sooner(WorkClass.Ground) >= StopEarlier) news.Add(new(PlanNewsKind.StopsSooner, []));
 
-        var sooner = plan.Jobs.Count(job =>
-            told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier && Sooner(job.Job.Class) >= StartEarlier);
-        if (sooner > 0) news.Add(new(PlanNewsKind.StartSooner, sooner));
+        List<string> sooner = [.. plan.Jobs
+            .Where(job => told.StartBys.TryGetValue(job.Job.Id, out var before) && before - job.StartBy >= StartEarlier && Sooner(job.Job.Class) >= StartEarlier)
+            .Select(job => job.Job.Id)];
+        if (sooner.Count > 0) news.Add(new(PlanNewsKind.StartSooner, sooner));
 
-        var lost = plan.LeftOut.Count(left =>
-            told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier));
-        if (lost > 0) news.Add(new(PlanNewsKind.NoLongerFit, lost));
+        List<string> lost = [.. plan.LeftOut
+            .Where(left => told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier))
+            .Select(left => left.Job.Id)];
+        if (lost.Count > 0) news.Add(new(PlanNewsKind.NoLongerFit, lost));
         return news;
 
         Duration Sooner(WorkClass work) => GardenStops.Sooner(plan.WorkStops[work], told.Stops, work);

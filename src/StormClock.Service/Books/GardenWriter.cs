@@ -15,6 +15,7 @@ public static partial class GardenWriter
     {
         var text = new StringBuilder();
         Line(text, 0, "garden", Flow(("id", Text(book.Id)), ("name", Text(book.Name)), ("zone", Text(book.Zone.Id)), ("units", Token(Tokens.Units, book.Units)), ("practice", Flag(book.Practice)), ("surveyed", book.Surveyed is { } walked ? Date(walked) : null),
+            ("shopping_hours", book.ShoppingHours == GardenBook.UsualShoppingHours ? null : Number(book.ShoppingHours)),
             ("language", Other(Tokens.Languages, book.Language, Language.English)), ("clock", Other(Tokens.Clocks, book.Clock, ClockForm.Hours24))));
         Section(text, "people", book.People.Select(person => Person(person, book)));
         Section(text, "sites", book.Sites.Select(Site));

@@ -87,8 +87,10 @@ internal sealed class SheetWriter
 
     private string Buy(Shortage buy)
     {
+        var by = buy.NeededAt is { } needed ? times.Deadline(needed) : null;
         return speech.Say(
-            "sheet.buy", ("material", Words.Token(buy.Material, speech)), ("missing", Amount(buy.Missing)), ("need", Amount(buy.Need)), ("have", Amount(buy.Have)));
+            by is null ? "sheet.buy.no-time" : "sheet.buy",
+            ("material", Words.Token(buy.Material, speech)), ("missing", Amount(buy.Missing)), ("need", Amount(buy.Need)), ("have", Amount(buy.Have)), ("time", by ?? ""));
 
         string Amount(double quantity) => Amounts.Of(quantity, buy.Unit, speech);
     }

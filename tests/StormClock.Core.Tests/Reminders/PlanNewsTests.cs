@@ -26,19 +26,22 @@ public class PlanNewsTests
     {
         var next = PlanNews.Next(Told, Plan(46, 30));
         Assert.Equal((1, Now), (next.Changes, next.ChangedAt));
-        Assert.Equal([new(PlanNewsKind.StopsSooner, 0)], next.News);
+        var news = Assert.Single(next.News);
+        Assert.Equal((PlanNewsKind.StopsSooner, 0), (news.Kind, news.JobIds.Count));
     }
 
     [Fact]
     public void News_StartEarlierBecauseOfTheStop_IsTold() =>
-        Assert.Contains(new(PlanNewsKind.StartSooner, 1), PlanNews.Next(Told, Plan(46.5, 28)).News);
+        Assert.Equal([Plan(46.5, 28).Jobs[0].Job.Id], PlanNews.Next(Told, Plan(46.5, 28)).News.Single(news => news.Kind == PlanNewsKind.StartSooner).JobIds);
 
     [Fact]
     public void News_JobMissedItsStart_IsTold()
     {
         var later = Now + Duration.FromHours(31);
         var next = PlanNews.Next(Told, Plan(48, null, later));
-        Assert.Equal([new(PlanNewsKind.NoLongerFit, 1)], next.News);
+        var news = Assert.Single(next.News);
+        Assert.Equal(PlanNewsKind.NoLongerFit, news.Kind);
+        Assert.Equal(Plan(48, null, later).LeftOut.Select(left => left.Job.Id), news.JobIds);
     }
 
     [Fact]

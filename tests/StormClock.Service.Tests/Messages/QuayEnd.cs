@@ -44,7 +44,7 @@ internal static class QuayEnd
     public static MessageBrief MainWork { get; } = new(
         ReminderReason.StageChanged, "Quay End", NewYork, UnitSystem.UsCustomary, Stage.MainWork, false, null, Arrival,
         Hours(31.6), Hours(39.9), [Lemon, Beans, Pane],
-        [new Shortage("rope_8mm", 6.5, 2, 4.5, "m"), new Shortage("block", 8, 5, 3, "each")], [Boat], [],
+        [new Shortage("rope_8mm", 6.5, 2, 4.5, "m") { NeededAt = Hours(3.2) }, new Shortage("block", 8, 5, 3, "each")], [Boat], [],
         [Caution.OfficialOrders, Caution.Lifting, Caution.Sharp, Caution.Heat], Hours(11.6));
 
     /// <summary>Name of the golden file and the message.</summary>
@@ -70,7 +70,7 @@ internal static class QuayEnd
             {
                 Why = ReminderReason.OrderChanged, Stage = Stage.LastRound,
                 Jobs = [Pane with { StartBy = Hours(-0.5), Fallback = "lay the lights flat on the grass, weighed down" }, Lemon], Buy = [], LeftOut = [],
-                Changed = [new(PlanNewsKind.StopsSooner, 0), new(PlanNewsKind.StartSooner, 3)],
+                Changed = [new(PlanNewsKind.StopsSooner, []), new(PlanNewsKind.StartSooner, [Pane, Lemon]), new(PlanNewsKind.NoLongerFit, [Boat])],
             }, Links),
             ["leave"] = (MainWork with
             {

@@ -55,7 +55,7 @@ public partial class WordingTests
         Assert.All(Enum.GetValues<WorkClass>(), work => Assert.NotEmpty(Words.Of(work, speech)));
         Assert.All(Enum.GetValues<Core.Reminders.Caution>(), caution => Assert.NotEmpty(CautionWords.Of(caution, speech)));
         Assert.All(Enum.GetValues<LeftCause>(), cause => Assert.NotEmpty(LeftWords.Of(cause, speech)));
-        Assert.All(Enum.GetValues<Core.Reminders.PlanNewsKind>(), kind => Assert.NotEmpty(speech.Word("news", kind, ("count", 1))));
+        Assert.All(Enum.GetValues<Core.Reminders.PlanNewsKind>(), kind => Assert.NotEmpty(speech.Word("news", kind, ("count", 1), ("jobs", "x"))));
         Assert.All(Books.MaterialUnitNames, unit => Assert.True(speech.Has($"unit.{unit}"), unit));
         Assert.All(Enumerable.Range(1, 12), month => Assert.NotEmpty(speech.Say($"month.{month}")));
         Assert.All(Enum.GetValues<IsoDayOfWeek>().Where(day => day != IsoDayOfWeek.None), day => Assert.NotEmpty(speech.Word("day", day) + speech.Word("day-short", day)));

@@ -1,13 +1,24 @@
+using StormClock.Core.Reminders;
+
 namespace StormClock.Service.Messages.Letters;
 
 /// <summary>The parts of a letter that are a line or a list.</summary>
 internal static class SmallSections
 {
+    /// <summary>More would be the list of jobs over again.</summary>
+    private const int MostNamed = 6;
+
     public static Block Stage(LetterContext context) => new Paragraph(
         ReasonWords.Sentence(context.Brief.Stage, context.Brief.Reason, context.Speech, context.Times));
 
     public static IEnumerable<Block> Changed(LetterContext context) =>
-        List(context.Say("changed.heading"), context.Brief.Changed.Select(line => context.Speech.Word("news", line.Kind, ("count", line.Jobs))));
+        List(context.Say("changed.heading"), context.Brief.Changed.Select(news => context.Speech.Word("news", news.Kind, ("count", news.Jobs.Count), ("jobs", Named(news.Jobs, context)))));
+
+    private static string Named(IReadOnlyList<BriefJob> jobs, LetterContext context)
+    {
+        var named = string.Join("; ", jobs.Take(MostNamed).Select(job => Words.Title(job, context.Speech)));
+        return jobs.Count > MostNamed ? context.Say("news.more", ("jobs", named), ("count", jobs.Count - MostNamed)) : named;
+    }
 
     public static IEnumerable<Block> Cautions(LetterContext context) =>
         List(context.Say("cautions.heading"), context.Brief.Cautions.Distinct().Select(caution => CautionWords.Of(caution, context.Speech)));

@@ -16,6 +16,9 @@ internal static class SupplySection
     private static string Line(Shortage shortage, LetterContext context)
     {
         string Amount(double quantity) => Amounts.Of(quantity, shortage.Unit, context.Speech);
-        return context.Say("buy.line", ("material", Words.Token(shortage.Material, context.Speech)), ("missing", Amount(shortage.Missing)), ("need", Amount(shortage.Need)));
+        var by = shortage.NeededAt is { } needed ? context.Times.Deadline(needed) : null;
+        return context.Say(
+            by is null ? "buy.line.no-time" : "buy.line",
+            ("material", Words.Token(shortage.Material, context.Speech)), ("missing", Amount(shortage.Missing)), ("need", Amount(shortage.Need)), ("time", by ?? ""));
     }
 }
