@@ -42,6 +42,35 @@ public class IcsFormTests
         Assert.Contains("Do not go out", read.Events[1].Description, StringComparison.Ordinal);
     }
 
+    /// <summary>A reader that is not ours finds the same events in letters and feeds, in either language.</summary>
+    [Fact]
+    public void Calendars_ReadByAnotherLibrary_HoldTheSameEvents() =>
+        Assert.All(
+            (string[])[
+                IcsForm.ForLetter([Beans, Lemon], Zone, Speeches.Us), IcsForm.ForLetter([Beans, Lemon], Zone, Speeches.Spanish),
+                IcsForm.ForFeed([Beans, Lemon], "La Caleta, Ñ; Sur", Zone, Speeches.Spanish),
+            ],
+            text =>
+            {
+                var events = Ical.Net.Calendar.Load(text)!.Events.OrderBy(told => told.Uid).ToList();
+                Assert.Equal([Lemon.Uid, Beans.Uid], events.Select(told => told.Uid));
+                Assert.Equal(["CONFIRMED", "CANCELLED"], events.Select(told => told.Status));
+                Assert.All(events.Zip((CalendarEvent[])[Lemon, Beans]), pair =>
+                {
+                    Assert.Equal((pair.Second.Summary, pair.Second.Location, pair.Second.Sequence), (pair.First.Summary, pair.First.Location, pair.First.Sequence));
+                    Assert.Equal((pair.Second.Start.ToDateTimeUtc(), pair.Second.End.ToDateTimeUtc()), (pair.First.DtStart!.AsUtc, pair.First.DtEnd!.AsUtc));
+                    Assert.False(string.IsNullOrWhiteSpace(pair.First.Description));
+                });
+            });
+
+    [Fact]
+    public void Letter_InSpanish_SaysTheLastStartAndWhatOutranksIt()
+    {
+        var read = CheckedCalendar.Read(IcsForm.ForLetter([Beans, Lemon], Zone, Speeches.Spanish));
+        Assert.Equal("Empiece a más tardar el lunes 4:15 p.m. EDT.\nLos mensajes más nuevos valen más que esta entrada, y las órdenes oficiales más que todos.", read.Events[0].Description);
+        Assert.Contains("No salga a hacerlo", read.Events[1].Description, StringComparison.Ordinal);
+    }
+
     /// <summary>The strict reader bites: what breaks the rules is not let through.</summary>
     [Theory]
     [InlineData("\r\n", "\n")]

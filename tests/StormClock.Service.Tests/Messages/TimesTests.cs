@@ -40,8 +40,8 @@ public class TimesTests
     [InlineData("2027-11-06T04:05:00Z", "sábado 00:00 EDT", "Sat 12:00 AM EDT", "sábado 12:00 a.m. EDT")]
     [InlineData("2027-11-06T16:00:00Z", "sábado 12:00 EDT", "Sat 12:00 noon EDT", "sábado 12:00 del mediodía EDT")]
     [InlineData("2027-11-06T16:15:00Z", "sábado 12:15 EDT", "Sat 12:15 PM EDT", "sábado 12:15 p.m. EDT")]
-    [InlineData("2027-11-10T14:15:00Z", "miércoles 09:15 EST aprox.", "about Wed 9:15 AM EST", "miércoles 9:15 a.m. EST aprox.")]
-    [InlineData("2027-11-12T16:00:00Z", "viernes 12 nov 11:00 EST aprox.", "about Fri 12 Nov 11:00 AM EST", "viernes 12 nov 11:00 a.m. EST aprox.")]
+    [InlineData("2027-11-10T14:15:00Z", "miércoles 09:15 EST más o menos", "about Wed 9:15 AM EST", "miércoles 9:15 a.m. EST más o menos")]
+    [InlineData("2027-11-12T16:00:00Z", "viernes 12 nov 11:00 EST más o menos", "about Fri 12 Nov 11:00 AM EST", "viernes 12 nov 11:00 a.m. EST más o menos")]
     public void Deadline_ByLanguageAndClock_Reads(string at, string spanish, string english12, string spanish12)
     {
         var spoken = Speeches.Us with { Language = Language.Spanish };

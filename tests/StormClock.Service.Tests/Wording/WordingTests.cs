@@ -77,7 +77,7 @@ public partial class WordingTests
     public void Words_Spanish_HoldsNoEnglish()
     {
         var list = WordList.Of(Language.Spanish);
-        Assert.All(list.Texts.Values.Concat(list.Catalogue.Values), text => Assert.DoesNotMatch(@"(?i)\b(the|and|of|is|by|to|with|work|from|garden)\b", text));
+        Assert.All(list.Texts.Values.Concat(list.Catalogue.Values), text => Assert.DoesNotMatch(@"(?i)\b(the|and|of|is|by|to|with|work|from|garden)\b(?!\})", text));
     }
 
     [Fact]
@@ -109,8 +109,14 @@ public partial class WordingTests
                     where !Markup().IsMatch(file.Path)
                     from literal in SourceFiles.LiteralsOf(file)
                     where TwoWords().IsMatch(literal)
-                    select $"{file.Path}: {literal}";
-        Assert.Empty(found);
+                    select literal;
+        Assert.Equal(
+            [
+                "-//StormClock//Garden storm plan//EN", // names the program to other programs (RFC 5545 3.7.3)
+                "An empty calendar was stored.", // of an exception
+                "DejaVu Sans Condensed",
+            ],
+            found.Order(StringComparer.Ordinal));
     }
 
     [Fact]
