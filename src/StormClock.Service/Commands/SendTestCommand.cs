@@ -38,6 +38,7 @@ internal static class SendTestCommand
         var link = PushLink(installation!, garden, person!.Id, now);
         var outcome = await channel!.SendAsync(
             new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, "StormClock test: nothing to do", link is null ? text : $"{text}\n\nTo see messages on this phone too, open:\n{link}\n", link is null ? $"<p>{text}</p>" : $"<p>{text}</p><p><a href=\"{link}\">See messages on this phone too</a></p>", now), cancellation);
+        await channel.RestAsync();
         if (outcome.Result == DeliveryResult.Delivered)
         {
             Console.WriteLine($"delivered to {person.Email}: {outcome.Detail}");

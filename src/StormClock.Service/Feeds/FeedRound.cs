@@ -71,8 +71,9 @@ public sealed class FeedRound(IReadOnlyList<IFeed> feeds, TimeProvider time) : I
         /// <summary>The look itself, which may outlive the time given to it.</summary>
         public Task? Stuck { get; set; }
 
+        /// <summary>Where the last look lies ahead, the clock was set back and nothing that it told of times holds.</summary>
         public bool IsDue(Instant now, bool storm) =>
-            Running is null && now >= notBefore && (hasMore || asked == Instant.MinValue || now - asked >= feed.Pace.Between(storm));
+            Running is null && (now < asked || (now >= notBefore && (hasMore || asked == Instant.MinValue || now - asked >= feed.Pace.Between(storm))));
 
         public void Begin(Instant now, Task<FeedAnswer> look)
         {
