@@ -117,6 +117,7 @@ internal static class Composition
                     .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithRemainingCount)));
         });
         services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
+        services.AddHostedService<Watchdog>();
     }
 
     private static void AddPages(IServiceCollection services, HostPlan plan)

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Settings;
 
@@ -33,9 +32,9 @@ internal static class CheckCommand
             return ExitCode.BadInput;
         }
 
-        var settingsFile = Path.Combine(folder, "stormclock.yaml");
-        var gardens = file is null ? GardenFiles.Load(Path.Combine(folder, "gardens")) : [One(file)];
-        var report = CheckReport.Of(settingsFile, SettingsFile.Load(settingsFile, Path.Combine(folder, "feeds"), [.. gardens.Select(garden => garden.InForce).OfType<GardenBook>().Where(book => !book.Practice)]), gardens, now.InUtc().Date, level);
+        var settingsFile = Installation.SettingsFileIn(folder);
+        var gardens = file is null ? GardenFiles.Load(Installation.GardensIn(folder)) : [One(file)];
+        var report = CheckReport.Of(settingsFile, SettingsFile.Load(settingsFile, Installation.PresetsIn(folder), GardenFiles.Served(gardens)), gardens, now.InUtc().Date, level);
         foreach (var fault in report.Faults) Console.Error.WriteLine(fault);
         foreach (var line in report.Would) Console.WriteLine(line);
         return report.IsGood ? ExitCode.Good : ExitCode.BadInput;

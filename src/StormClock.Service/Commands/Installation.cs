@@ -1,5 +1,4 @@
 using StormClock.Core.Formats.Feeds;
-using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Delivery;
 using StormClock.Service.Delivery.Email;
@@ -15,15 +14,17 @@ namespace StormClock.Service.Commands;
 /// <summary>One installation as its files describe it.</summary>
 internal sealed record Installation(string ConfigFolder, StormSettings Settings)
 {
-    public string GardensFolder => Path.Combine(ConfigFolder, "gardens");
-
-    /// <summary>Named sets of feeds.</summary>
-    public string PresetsFolder => Path.Combine(ConfigFolder, "feeds");
+    public string GardensFolder => GardensIn(ConfigFolder);
 
     /// <summary>Notes made with the <c>note</c> command wait here for the service.</summary>
     public string NotesFolder => Path.Combine(Settings.DataFolder, "notes");
 
-    private static string SettingsFileIn(string configFolder) => Path.Combine(configFolder, "stormclock.yaml");
+    public static string SettingsFileIn(string configFolder) => Path.Combine(configFolder, "stormclock.yaml");
+
+    public static string GardensIn(string configFolder) => Path.Combine(configFolder, "gardens");
+
+    /// <summary>Named sets of feeds.</summary>
+    public static string PresetsIn(string configFolder) => Path.Combine(configFolder, "feeds");
 
     /// <summary>Reads the settings; null, with the faults noted, when they cannot be used.</summary>
     public static Installation? Load(Inputs inputs, string? configFolder, string? dataFolder)
@@ -82,8 +83,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
     /// <summary>The feeds of the settings with their presets unfolded for the gardens; null, with the faults noted, when that cannot be.</summary>
     public IReadOnlyList<FeedSettings>? FeedSettings(Inputs inputs)
     {
-        var gardens = GardenFiles.Load(GardensFolder).Select(file => file.InForce).OfType<GardenBook>().Where(book => !book.Practice).ToList();
-        var feeds = FeedPresets.Expand(Settings.Feeds, PresetsFolder, gardens);
+        var feeds = FeedPresets.Expand(Settings.Feeds, PresetsIn(ConfigFolder), GardenFiles.Served(GardenFiles.Load(GardensFolder)));
         inputs.Add(SettingsFileIn(ConfigFolder), feeds.Faults);
         return feeds.Value;
     }

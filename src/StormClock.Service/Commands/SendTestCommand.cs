@@ -36,6 +36,7 @@ internal static class SendTestCommand
         if (inputs.Report()) return ExitCode.BadInput;
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
         var outcome = await channel!.SendAsync(Letter(person!, PushLink(installation!, garden, person!.Id, now), now), cancellation);
+        await channel.RestAsync();
         if (outcome.Result == DeliveryResult.Delivered)
         {
             Console.WriteLine($"delivered to {person.Email}: {outcome.Detail}");

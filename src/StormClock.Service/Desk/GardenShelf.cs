@@ -27,7 +27,7 @@ public sealed class GardenShelf
     {
         if (folder is null) return [];
         files = GardenFiles.Load(folder, files);
-        Books = [.. files.Select(file => file.InForce).OfType<GardenBook>().Where(book => !book.Practice)];
+        Books = GardenFiles.Served(files);
         var faults = files.SelectMany(file => file.Read.Faults.Select(fault => fault.ToldOf(file.File))).ToList();
         var fresh = faults.Except(told).ToList();
         told = faults;

@@ -69,6 +69,15 @@ internal sealed class VirtualService : IAsyncDisposable
         await HearAsync(beats);
     }
 
+    /// <summary>Somebody, or a time server, sets the clock; no timer moves with it. Then as much time passes, and so many turns are waited for.</summary>
+    public async Task SetClockAsync(Instant at, Duration then, int turns)
+    {
+        var beats = heartbeat.Count + turns;
+        time.AdjustTime(at.ToDateTimeOffset());
+        time.Advance(then.ToTimeSpan());
+        await HearAsync(beats);
+    }
+
     public IReadOnlyList<OutboxEntry> Outbox(string gardenId) => Store.Read(reader => OutboxTable.OfGarden(reader, gardenId));
 
     public async ValueTask DisposeAsync()
