@@ -62,6 +62,7 @@ public sealed record HazardTimeline(
         AdvisoryLedger ledger, GardenBook book, Instant now, Func<CycloneAdvisory, Site, IReadOnlyList<double>, WindMembers> members)
     {
         var cyclones = ledger.Cyclones(now);
+        var positions = ledger.Positions(now);
         var winds = book.Sites.Select(SiteWinds).OfType<SiteWind>().ToList();
         var notes = ledger.Notes(now, book.Id);
         return new(
@@ -84,7 +85,7 @@ public sealed record HazardTimeline(
         SiteWind? SiteWinds(Site site)
         {
             var thresholds = ClassStops.ThresholdsKt(book.Limits, site.Terrain);
-            var storms = cyclones.Select(cyclone => Stale.Widened(members(cyclone, site, thresholds), Stale.Beyond(cyclone, now), Draws.Default)).ToList();
+            var storms = cyclones.Select(cyclone => Stale.Widened(Found(cyclone), Stale.Beyond(cyclone, now), Draws.Default)).ToList();
             var points = ledger.PointForecasts(now, site.At, PointWind.WithinNmi)
                 .Select(forecast => Stale.Widened(PointWind.Of(forecast, thresholds, Draws.Default), Stale.Beyond(forecast, now), Draws.Default))
                 .ToList();
@@ -94,6 +95,8 @@ public sealed record HazardTimeline(
                 Cyclones = storms.Count == 0 ? null : WindOutlook.Combine(storms),
                 Local = points.Count == 0 ? null : WindOutlook.Combine(points),
             };
+
+            WindMembers Found(CycloneAdvisory cyclone) => IntermediateShift.Applied(cyclone, positions, advisory => members(advisory, site, thresholds));
         }
     }
 

@@ -44,7 +44,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             : "  no https address that phones can reach: no notifications, mail alone";
         foreach (var webhook in settings.Webhooks) yield return $"  messages of {webhook.Person} are also posted to {webhook.Url.Host}, signed with the secret from {(webhook.SecretVariable is { } name ? $"the variable {name}" : $"the file {webhook.SecretFile}")}";
         yield return $"  state is kept in {settings.DataFolder}";
-        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}";
+        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}{(feed.SignedBy is { } signer ? $", signed by a certificate in {signer}" : "")}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
         if (settings.QuietHours is { } quiet) yield return $"  quiet from {Clock(quiet.From)} to {Clock(quiet.To)} ({quiet.Zone.Id}), urgent messages apart";
     }
