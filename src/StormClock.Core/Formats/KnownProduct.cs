@@ -52,9 +52,9 @@ internal static partial class KnownProduct
         return bytes[..end];
     }
 
-    /// <summary>Bulletins in words for people; a list's entry of this sort is no message.</summary>
+    /// <summary>Texts in words for people, of which nothing can be taken; a list's entry of this sort is no message.</summary>
     public static bool IsProse(ProductKind kind) =>
-        kind is ProductKind.Discussion or ProductKind.PublicAdvisory or ProductKind.CycloneUpdate or ProductKind.WeatherOutlook;
+        kind is ProductKind.Discussion or ProductKind.SpanishAdvisory or ProductKind.CycloneUpdate or ProductKind.WeatherOutlook;
 
     /// <summary>XML of any kind, but no page for people.</summary>
     public static bool IsMarkup(ProductKind kind) =>

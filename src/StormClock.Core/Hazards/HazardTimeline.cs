@@ -43,7 +43,7 @@ public sealed record HazardTimeline(
     /// <summary>Rain entered by hand.</summary>
     public IReadOnlyList<RainNote> RainNotes { get; init; } = [];
 
-    /// <summary>The newest water level entered by hand; null when there is none.</summary>
+    /// <summary>The highest water level entered by hand on the datum of the newest; null when there is none.</summary>
     public WaterNote? Water { get; init; }
 
     /// <summary>The newest full advisory is old though more should have come.</summary>
@@ -78,7 +78,7 @@ public sealed record HazardTimeline(
             Points = [.. book.Sites.SelectMany(site => ledger.PointForecasts(now, site.At, PointWind.WithinNmi)).Distinct().OrderBy(forecast => forecast.IssuedAt)],
             NewestNote = ledger.NewestNote(now, book.Id),
             RainNotes = [.. notes.OfType<RainNote>()],
-            Water = notes.OfType<WaterNote>().LastOrDefault(),
+            Water = Highest(notes.OfType<WaterNote>().ToList()),
             Official = OfficialCheck.Of(cyclones, ledger.WindProbabilities(now), book.Sites, (cyclone, site) => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain))),
         };
 
@@ -99,6 +99,9 @@ public sealed record HazardTimeline(
             WindMembers Found(CycloneAdvisory cyclone) => IntermediateShift.Applied(cyclone, positions, advisory => members(advisory, site, thresholds));
         }
     }
+
+    /// <summary>A lower level takes nothing back unless it was said to replace the higher one.</summary>
+    private static WaterNote? Highest(List<WaterNote> notes) => notes.Where(note => note.Datum == notes[^1].Datum).MaxBy(note => note.LevelM);
 
     /// <summary>
     /// An order whose message merely ran out was never taken back: an evacuation holds on for a day, a call to shelter for an hour

@@ -86,6 +86,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         yield return $"garden {book.Name} ({file})";
         yield return $"  id {book.Id}, times in {book.Zone.Id}{(book.Practice ? "; practice: rehearsed, never served or mailed for" : "")}";
         foreach (var site in book.Sites) yield return $"  site {site.Name}: {Place(site.At)}, {Spoken(Tokens.Of(site.Terrain))}{Codes(site)}{Travel(book, site)}";
+        foreach (var line in CodesReport.Of(book)) yield return line;
         foreach (var (workClass, limit) in book.Limits.OrderBy(pair => pair.Key)) yield return $"  {Tokens.Of(workClass)} work stops at {Limit(limit, book.Units)}{Loosened(workClass, limit)}";
         foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}";
         yield return $"  {Work(book)}";

@@ -165,7 +165,7 @@ public sealed class ListFeedTests : IAsyncLifetime
         await NextAsync(listener);
 
         Assert.Equal(0, listener.Health("list").Failures);
-        Assert.Equal(2, listener.Heard.Count);
+        Assert.Equal(3, listener.Heard.Count);
         Assert.Empty(listener.Inbox.Troubles);
     }
 
