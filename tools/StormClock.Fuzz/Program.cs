@@ -5,6 +5,7 @@ using StormClock.Core.Formats.Feeds;
 // Breaks the readers by coverage: AFL++ makes inputs, and this program tells it which ways they take through StormClock.Core.
 // run.sh beside it builds, instruments and runs; what it finds lies in its output folder under crashes/ and hangs/.
 
+// "once FILES" reads them without AFL++, to see what one of its findings does; for a build that is not instrumented.
 if (args is ["once", .. var files])
 {
     foreach (var file in files) Console.WriteLine($"{file}: {(Read(File.ReadAllBytes(file)) ? "good" : "refused")}");

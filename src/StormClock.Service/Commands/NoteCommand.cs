@@ -118,8 +118,8 @@ internal static class NoteCommand
     {
         if (inputs.Time(text, "--expires") is not { } at || note is null) return null;
         if (at <= note.Made) inputs.Fault("--expires: is past; look at the date");
-        if (at > note.Made + AdvisoryLedger.LongestStanding) inputs.Fault("--expires: is more than five days ahead; enter the note anew when the time comes");
-        if (note is LeaveByNote leave && at < leave.LeaveBy) inputs.Fault("--expires: is before everybody leaves");
+        else if (at > note.Made + AdvisoryLedger.LongestStanding) inputs.Fault("--expires: is more than five days ahead; enter the note anew when the time comes");
+        else if (note is LeaveByNote leave && at < leave.LeaveBy) inputs.Fault("--expires: is before everybody leaves");
         return at;
     }
 

@@ -45,7 +45,7 @@ public sealed class NoteCommandTests : IDisposable
     [Theory]
     [InlineData("wind --from 2027-09-12T20:00Z --gust 60mph", "wind --from 2027-09-12T22:00Z --gust 60mph", "wind --from 2027-09-12T20:00Z --gust 50mph")]
     [InlineData("rain --from 2027-09-12T20:00Z --day 6in --hour 2in", "rain --from 2027-09-12T20:00Z --day 5in --hour 2in", "rain --from 2027-09-12T20:00Z --day 6in")]
-    [InlineData("water --level 2mNAVD88", "water --level 1.5mNAVD88", "water --level 1.9mNAVD88")]
+    [InlineData("water --level 2_m_NAVD88", "water --level 1.5_m_NAVD88", "water --level 1.9_m_NAVD88")]
     [InlineData("leave-by 2027-09-12T18:00Z", "leave-by 2027-09-12T19:00Z", "leave-by 2027-09-12T20:00Z")]
     public async Task Note_ThatWouldEase_TakesTheOthersPlaceOnlyWithAYes(string first, string second, string third)
     {
@@ -86,12 +86,12 @@ public sealed class NoteCommandTests : IDisposable
     [Fact]
     public async Task Expires_SetByHand_IsKept()
     {
-        await NoteAsync("10:00", "water", "--level", "2mNAVD88", "--expires", "2027-09-14T10:00Z");
+        await NoteAsync("10:00", "water", "--level", "2 m NAVD88", "--expires", "2027-09-14T10:00Z");
         Assert.Single(Standing("23:59"));
         Assert.Equal(Instant.FromUtc(2027, 9, 14, 10, 0), Assert.Single(Standing("23:59")).Expires);
     }
 
-    private static string[] Words(string line) => line.Split(' ');
+    private static string[] Words(string line) => [.. line.Split(' ').Select(word => word.Replace('_', ' '))];
 
     private Task<CommandResult> NoteAsync(string clock, params string[] words) =>
         CommandRun.RunAsync(["note", .. words, "--config", folder.File("config"), "--data", folder.File("data"), "--now", $"2027-09-12T{clock}Z"]);
