@@ -60,6 +60,19 @@ public sealed class WideFeedTests : IAsyncLifetime
         Assert.Equal(2, server.AskedFor("/linked"));
     }
 
+    /// <summary>The first look is taken before the books are read again, and must not take the places for others than before.</summary>
+    [Fact]
+    public async Task Look_AfterARestart_FetchesNoLinkTwice()
+    {
+        using var listener = Make(SampleBook.Good);
+        await listener.ListenAsync();
+
+        var again = new ListFeed(Listener.Source("list"), server.At("/list"), Listener.Client(), FeedIndexReader.Read, new SeenEntries(listener.Store, "list"), new GardenPlaces(new GardenShelf(gardens.Path)));
+        await again.FetchAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal(1, server.AskedFor("/linked"));
+    }
+
     /// <summary>A book that is spoilt may leave nobody, and nothing is lost by it.</summary>
     [Fact]
     public async Task Look_NoGardenInForce_KeepsAll()
@@ -84,7 +97,6 @@ public sealed class WideFeedTests : IAsyncLifetime
     {
         WriteAsync(book).GetAwaiter().GetResult();
         var shelf = new GardenShelf(gardens.Path);
-        shelf.Refresh();
         return new(listener => [new ListFeed(Listener.Source("list"), server.At("/list"), Listener.Client(), FeedIndexReader.Read, new SeenEntries(listener.Store, "list"), new GardenPlaces(shelf))], shelf);
     }
 
