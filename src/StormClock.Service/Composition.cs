@@ -63,7 +63,7 @@ internal static class Composition
         services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
         services.AddSingleton(provider => new FeedWatch(store, provider.GetRequiredService<IReadOnlyList<IFeed>>()));
         services.AddSingleton(provider => new FeedRound(provider.GetRequiredService<IReadOnlyList<IFeed>>(), plan.Time));
-        services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), provider.GetRequiredService<FeedWatch>(), plan.Practice));
+        services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), provider.GetRequiredService<FeedWatch>(), new GardenPlaces(plan.Gardens), plan.Practice));
         services.AddSingleton(LinkKeys(plan.DataFolder));
         services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest, plan.Push is not null));
         services.AddSingleton(provider => new LetterDesk(

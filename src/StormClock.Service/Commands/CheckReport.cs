@@ -44,7 +44,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             : "  no https address that phones can reach: no notifications, mail alone";
         foreach (var webhook in settings.Webhooks) yield return $"  messages of {webhook.Person} are also posted to {webhook.Url.Host}, signed with the secret from {(webhook.SecretVariable is { } name ? $"the variable {name}" : $"the file {webhook.SecretFile}")}";
         yield return $"  state is kept in {settings.DataFolder}";
-        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}";
+        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}{(feed.SignedBy is { } signer ? $", signed by a certificate in {signer}" : "")}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
         if (settings.QuietHours is { } quiet) yield return $"  quiet from {Clock(quiet.From)} to {Clock(quiet.To)} ({quiet.Zone.Id}), urgent messages apart";
     }
@@ -86,6 +86,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         yield return $"garden {book.Name} ({file})";
         yield return $"  id {book.Id}, times in {book.Zone.Id}{(book.Practice ? "; practice: rehearsed, never served or mailed for" : "")}";
         foreach (var site in book.Sites) yield return $"  site {site.Name}: {Place(site.At)}, {Spoken(Tokens.Of(site.Terrain))}{Codes(site)}{Travel(book, site)}";
+        foreach (var line in CodesReport.Of(book)) yield return line;
         foreach (var (workClass, limit) in book.Limits.OrderBy(pair => pair.Key)) yield return $"  {Tokens.Of(workClass)} work stops at {Limit(limit, book.Units)}{Loosened(workClass, limit)}";
         foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}";
         yield return $"  {Work(book)}";

@@ -5,6 +5,7 @@ using StormClock.Service.Delivery.Email;
 using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Recording;
+using StormClock.Service.Feeds.Signatures;
 using StormClock.Service.Feeds.Web;
 using StormClock.Service.Settings;
 using StormClock.Service.Store;
@@ -85,11 +86,12 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
     {
         var feeds = FeedPresets.Expand(Settings.Feeds, PresetsIn(ConfigFolder), GardenFiles.Served(GardenFiles.Load(GardensFolder)));
         inputs.Add(SettingsFileIn(ConfigFolder), feeds.Faults);
+        foreach (var file in (feeds.Value ?? []).Select(feed => feed.SignedBy).OfType<string>().Distinct()) inputs.Add(SettingsFileIn(ConfigFolder), FeedSigners.Load(file).Faults);
         return feeds.Value;
     }
 
     /// <summary>Everything listened to: the feeds given, and the notes made by hand.</summary>
-    public IReadOnlyList<IFeed> Feeds(IReadOnlyList<FeedSettings> settings, StormStore store, TimeProvider time, IClock clock, string? recordFolder)
+    public IReadOnlyList<IFeed> Feeds(IReadOnlyList<FeedSettings> settings, StormStore store, TimeProvider time, IClock clock, GardenPlaces places, string? recordFolder)
     {
         var recorder = recordFolder is null ? null : new AnswerRecorder(recordFolder, time, Console.Error.WriteLine);
         var client = new FeedClient(FeedHttp.Make(), time, FetchLimits.Usual, recorder);
@@ -97,11 +99,12 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
 
         IFeed Make(FeedSettings feed)
         {
-            var source = new FeedSource(feed.Name, feed.Pace, feed.Hosts, feed.Contact, feed.StaleAfter);
+            var signers = feed.SignedBy is { } file ? FeedSigners.Load(file).Value ?? throw new IOException($"{file} can no longer be read") : null;
+            var source = new FeedSource(feed.Name, feed.Pace, feed.Hosts, feed.Contact, feed.StaleAfter) { Signers = signers };
             return feed.Kind switch
             {
-                FeedKind.Folder => new FolderFeed(feed.Name, feed.At, feed.Pace, recorder),
-                FeedKind.List => new ListFeed(source, new(feed.At), client, FeedIndexReader.Read, new SeenEntries(store, feed.Name)),
+                FeedKind.Folder => new FolderFeed(feed.Name, feed.At, feed.Pace, recorder) { Signers = signers },
+                FeedKind.List => new ListFeed(source, new(feed.At), client, FeedIndexReader.Read, new SeenEntries(store, feed.Name), places),
                 _ when feed.Follow.Count > 0 => new FollowedFeed(source, new(feed.At), feed.Follow, client, clock),
                 _ => new MessageFeed(source, new(feed.At), client),
             };

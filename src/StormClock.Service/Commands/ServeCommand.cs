@@ -1,5 +1,6 @@
 using System.CommandLine;
 using StormClock.Service.Desk;
+using StormClock.Service.Feeds;
 using StormClock.Service.Store;
 
 namespace StormClock.Service.Commands;
@@ -35,8 +36,9 @@ internal static class ServeCommand
         {
             var store = StormStore.Open(Directory.CreateDirectory(settings.DataFolder).FullName);
             var time = TimeProvider.System;
+            var gardens = new GardenShelf(installation.GardensFolder);
             var plan = new HostPlan(
-                settings.DataFolder, new GardenShelf(installation.GardensFolder), clock => installation.Feeds(feeds!, store, time, clock, record), channel!, time,
+                settings.DataFolder, gardens, clock => installation.Feeds(feeds!, store, time, clock, new GardenPlaces(gardens), record), channel!, time,
                 new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
                 ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false)
             {

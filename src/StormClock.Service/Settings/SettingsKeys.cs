@@ -10,7 +10,7 @@ internal static class SettingsKeys
 
     public static readonly string[] Pages = ["listen", "address"];
 
-    public static readonly string[] Feed = ["name", "kind", "at", "preset", "hosts", "follow", "stale_hours", "contact", "poll_calm_minutes", "poll_storm_minutes"];
+    public static readonly string[] Feed = ["name", "kind", "at", "preset", "hosts", "follow", "stale_hours", "signed_by", "contact", "poll_calm_minutes", "poll_storm_minutes"];
 
     public static readonly string[] Webhook = ["person", "url", "secret_file", "secret_env"];
 

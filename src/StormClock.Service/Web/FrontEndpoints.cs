@@ -48,6 +48,7 @@ internal static class FrontEndpoints
                     failures = feed.Failures,
                     stale = feed.Stale,
                     deaf = feed.Deaf,
+                    signatures = feed.Signatures,
                 }),
             },
             statusCode: health.Good ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);

@@ -106,6 +106,9 @@ public sealed record FeedNow(string Name, Instant? LastContent)
     /// <summary>Looks in a row that brought nothing usable.</summary>
     public int Failures { get; init; }
 
+    /// <summary>Whether its messages' signatures are "checked", or "not checked" though there are some; null where none was seen.</summary>
+    public string? Signatures { get; init; }
+
     /// <summary>It answers, but with content older than its limit.</summary>
     public bool Stale { get; init; }
 
