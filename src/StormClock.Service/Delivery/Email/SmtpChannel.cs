@@ -1,5 +1,4 @@
 using MailKit.Net.Smtp;
-using MailKit.Security;
 using MimeKit;
 using StormClock.Core.Reminders;
 
@@ -46,7 +45,7 @@ public sealed class SmtpChannel : IChannel
             client.Timeout = (int)settings.Timeout.TotalMilliseconds;
             client.CheckCertificateRevocation = settings.CheckRevocation;
             client.ServerCertificateValidationCallback = CertificateTrust.Check(trusted, settings.CheckRevocation);
-            await client.ConnectAsync(settings.Host, settings.Port, SocketOptions(settings.Security), cancellation);
+            await client.ConnectAsync(settings.Host, settings.Port, settings.Security.SocketOptions(), cancellation);
             if (settings.User is { } user) await client.AuthenticateAsync(user, await PasswordAsync(cancellation), cancellation);
 
             return null;
@@ -87,11 +86,4 @@ public sealed class SmtpChannel : IChannel
 
     private async Task<string> PasswordAsync(CancellationToken cancellation) =>
         settings.Password ?? (await File.ReadAllTextAsync(settings.PasswordFile!, cancellation)).TrimEnd('\r', '\n');
-
-    private static SecureSocketOptions SocketOptions(EmailSecurity security) => security switch
-    {
-        EmailSecurity.StartTls => SecureSocketOptions.StartTls,
-        EmailSecurity.Tls => SecureSocketOptions.SslOnConnect,
-        _ => SecureSocketOptions.None,
-    };
 }

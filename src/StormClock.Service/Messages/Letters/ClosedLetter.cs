@@ -29,8 +29,11 @@ internal sealed class ClosedLetter : ILetter
             ? [new Lead("An official order holds. Follow it before anything written here.")]
             : [];
 
-    private static IEnumerable<Block> Indoors(LetterContext context) =>
-        context.Links.ForIndoors(context.Reminder) is { } link
-            ? [new Heading("Tell the others"), new Link("I am in", link)]
-            : [];
+    private static IEnumerable<Block> Indoors(LetterContext context)
+    {
+        var link = context.Links.ForIndoors(context.Reminder);
+        if (link is not null || context.TakesReplies) yield return new Heading("Tell the others");
+        if (link is not null) yield return new Link("I am in", link);
+        if (context.TakesReplies) yield return new Paragraph($"{(link is null ? "When you are in" : "Or")}, {ReplyHint.Indoors("this mail")}");
+    }
 }

@@ -1,5 +1,6 @@
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
+using StormClock.Service.Desk;
 using StormClock.Service.Web;
 
 namespace StormClock.Service.Messages.Letters;
@@ -26,6 +27,9 @@ internal sealed class LetterContext(Reminder reminder, LinkMaker links)
 
     /// <summary>Read as from the moment at which the message is due.</summary>
     public Times Times { get; } = new(reminder.Brief.Zone, reminder.Moment);
+
+    /// <summary>This message is a mail, and answers to it are read.</summary>
+    public bool TakesReplies => links.TakesReplies && ChannelNames.Split(reminder.Key.Channel).Channel == Reach.Mail;
 
     public string Garden => Plain.Line(Brief.GardenName);
 

@@ -2,7 +2,7 @@ using StormClock.Core.Acknowledgements;
 
 namespace StormClock.Service.Messages.Letters;
 
-/// <summary>One link a job and one for all; without links it says plainly where work is marked.</summary>
+/// <summary>How work is marked: by an answer to the mail, by one link a job and one for all, or on the box.</summary>
 internal static class LinkSection
 {
     public static IEnumerable<Block> Of(LetterContext context)
@@ -11,11 +11,14 @@ internal static class LinkSection
         if (jobs.Count == 0) yield break;
 
         yield return new Heading("When you have done it");
-        if (!context.Links.HasLinks)
+        if (!context.Links.HasLinks && !context.TakesReplies)
         {
             yield return new Paragraph("Mark it done on the box's page. This message has no links, because the box has no address that phones can reach.");
             yield break;
         }
+
+        if (context.TakesReplies) yield return new Paragraph(ReplyHint.Work("this mail", jobs.Count));
+        if (!context.Links.HasLinks) yield break;
 
         yield return new Paragraph("Each link opens a page with buttons: done, cannot, later. Opening it alone changes nothing.");
         for (var i = 0; i < jobs.Count; i++)

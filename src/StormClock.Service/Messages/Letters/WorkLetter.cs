@@ -39,7 +39,7 @@ internal sealed class WorkLetter : ILetter
     private static IEnumerable<Block> Opening(LetterContext context)
     {
         if (context.Brief.Why == ReminderReason.Late)
-            yield return new Paragraph("By the hours that were told this should be done, and nobody has said so. If it is done, press its link; if it cannot be done, say that too. Nobody works on past the hour at which work stops to catch up.");
+            yield return new Paragraph($"By the hours that were told this should be done, and nobody has said so. If it is done, {(context.Links.HasLinks ? "press its link" : "say so")}; if it cannot be done, say that too. Nobody works on past the hour at which work stops to catch up.");
         if (context.Brief.Why == ReminderReason.OrderLifted)
             yield return new Paragraph("The order or the hour to leave that you were told of holds no more in what reaches this box. Look at the official word before you act on that.");
     }

@@ -1,0 +1,125 @@
+using StormClock.Core.Acknowledgements;
+using StormClock.Core.Garden;
+using StormClock.Core.Stages;
+using StormClock.Service.Desk;
+using StormClock.Service.Messages;
+using StormClock.Service.Outbox;
+using StormClock.Service.Store;
+using StormClock.Service.Web;
+
+namespace StormClock.Service.Replies;
+
+/// <summary>
+/// Takes an answer by mail through the same door as a link: the message's own mark says whose it is and which jobs it shows. Who
+/// the mail says to come from counts for nothing, as with a link; only words above the quoted part do.
+/// </summary>
+internal sealed class ReplyDesk(StormStore store, GardenShelf shelf, IJobBook book, AckKeyRing keys)
+{
+    /// <summary>An older mail without a mark is not worth a word.</summary>
+    private static readonly Duration Fresh = Duration.FromDays(1);
+
+    /// <param name="arrived">When the mailbox got it: what was said since stands.</param>
+    public async Task<ReplyVerdict> TakeAsync(ReplyMail mail, Instant arrived, Instant now)
+    {
+        if (ProofOf(mail) is not { } letterId) return Unproved(mail, arrived, now);
+        if (store.Read(reader => OutboxTable.Find(reader, letterId)) is not { } letter) return new(ReplyOutcome.Unknown);
+        if (mail.IsAutomatic) return new(ReplyOutcome.Automatic, letter);
+        if (store.Read(reader => ReplyMarks.Has(reader, ReplyMarks.IdOf(letter.Id, mail.Id)))) return new(ReplyOutcome.Repeated, letter);
+        if (letter.Moment + LinkMaker.Life <= now) return Not(ReplyOutcome.TooOld, letter, "The message is too old: answers to it are taken no more.");
+
+        var said = ReplyText.Read(mail.Lines, letter.Message.Text);
+        if (said.Commands.Count == 0) return Not(ReplyOutcome.NotUnderstood, letter, Unread(said));
+        if (said.Commands.Any(command => command.Verb == ReplyVerb.In)) return await IndoorsAsync(letter, said, now);
+        return letter.JobIds.Count == 0
+            ? Not(ReplyOutcome.NothingToAnswer, letter, "The message asks for no work, so there is none to answer for.")
+            : await WorkAsync(letter, said.Commands, arrived, now);
+    }
+
+    private string? ProofOf(ReplyMail mail) =>
+        mail.AnswersTo.Select(OutboxIds.WordOf).OfType<string>().Select(word => ReplyProof.Read(word, keys.Keys)).FirstOrDefault(letterId => letterId is not null);
+
+    private async Task<ReplyVerdict> WorkAsync(OutboxEntry letter, IReadOnlyList<ReplyCommand> commands, Instant arrived, Instant now)
+    {
+        var wish = ReplyWish.Of(commands, letter.JobIds.Count);
+        if (wish.Contradicts) return Not(ReplyOutcome.NotUnderstood, letter, "It says two things of one job.");
+        if (wish.Work.Count == 0) return Not(ReplyOutcome.NotUnderstood, letter, Strange(wish.Unknown, letter));
+
+        var newer = store.Read(reader => JobStates.OfEpisode(reader, letter.GardenId, letter.EpisodeId)).Where(state => state.At > arrived).Select(state => state.JobId).ToHashSet();
+        var (taken, overtaken) = (new List<string>(), false);
+        foreach (var (verb, numbers) in wish.Work)
+        {
+            var open = numbers.Where(number => !newer.Contains(letter.JobIds[number - 1])).ToList();
+            overtaken |= open.Count < numbers.Count;
+            if (open.Count == 0 || !await AnswerAsync(letter, verb, [.. open.Select(number => letter.JobIds[number - 1])], now)) continue;
+            taken.Add($"{verb.ToString().ToLowerInvariant()} {string.Join(", ", open)}");
+        }
+
+        if (wish.Unknown.Count > 0) return new(ReplyOutcome.TakenInPart, letter, Tell(letter, taken, Strange(wish.Unknown, letter)));
+        return new(taken.Count > 0 ? ReplyOutcome.Taken : overtaken ? ReplyOutcome.Overtaken : ReplyOutcome.Unknown, letter);
+    }
+
+    /// <summary>False when none of the jobs is known any more.</summary>
+    private async Task<bool> AnswerAsync(OutboxEntry letter, ReplyVerb verb, IReadOnlyList<string> jobs, Instant now)
+    {
+        var answer = verb switch
+        {
+            ReplyVerb.Done => JobAnswer.Done,
+            ReplyVerb.Cannot => JobAnswer.Cannot,
+            ReplyVerb.Later => JobAnswer.Later,
+            _ => throw new ArgumentOutOfRangeException(nameof(verb), verb, "Says nothing of a job."),
+        };
+        var all = jobs.Count > 1 && jobs.Count == letter.JobIds.Count;
+        var any = false;
+        foreach (var token in all ? [Token(letter, AckPurpose.All, AckList.Hash(jobs))] : jobs.Select(job => Token(letter, AckPurpose.Job, job)))
+        {
+            if (await book.LookAsync(token, now) is null) continue;
+            await book.AnswerAsync(token, answer, now);
+            any = true;
+        }
+
+        return any;
+    }
+
+    private async Task<ReplyVerdict> IndoorsAsync(OutboxEntry letter, ReplyText said, Instant now)
+    {
+        if (said.Commands.Count > 1) return Not(ReplyOutcome.NotUnderstood, letter, Unread(said));
+
+        var token = Token(letter, AckPurpose.Indoors, "");
+        if (await book.LookAsync(token, now) is not { } page) return new(ReplyOutcome.Unknown, letter);
+        if (page.Stage != Stage.GardenClosed) return Not(ReplyOutcome.NotClosed, letter, "\"in\" answers the message that the garden is closed, and it is not closed now.");
+
+        await book.AnswerAsync(token, JobAnswer.Done, now);
+        return new(ReplyOutcome.Taken, letter);
+    }
+
+    /// <summary>
+    /// Nothing is done on somebody's word alone. A person of a garden who clearly meant to answer is told how; whoever else writes
+    /// here hears nothing.
+    /// </summary>
+    private ReplyVerdict Unproved(ReplyMail mail, Instant arrived, Instant now)
+    {
+        var person = shelf.Books.SelectMany(garden => garden.People).FirstOrDefault(person => string.Equals(person.Email, mail.From, StringComparison.OrdinalIgnoreCase));
+        var meant = ReplyText.Read(mail.Lines, "") is { Commands.Count: > 0, FirstWords: { } first } && ReplyCommand.Read(first) is not null;
+        return person is null || mail.IsAutomatic || !meant || now - arrived > Fresh
+            ? new(ReplyOutcome.NoProof)
+            : new(ReplyOutcome.NoProof, Tell: new(person.Name, person.Email!, [], "It does not show which message it answers. Use your mail program's own way to answer, in that message."));
+    }
+
+    private static AckToken Token(OutboxEntry letter, AckPurpose purpose, string subject) =>
+        new(purpose, letter.GardenId, letter.EpisodeId, letter.PersonId, subject, letter.Moment + LinkMaker.Life);
+
+    private static string Unread(ReplyText said) => said.FirstWords is { } first
+        ? $"Not understood: \"{Plain.Cut(first, 60)}\"."
+        : "There are no words above the quoted text; what stands below it is not read.";
+
+    private static string Strange(IReadOnlyList<int> numbers, OutboxEntry letter) =>
+        $"It has no number {string.Join(", ", numbers.Take(10))}: the message shows {(letter.JobIds.Count == 1 ? "one job" : $"jobs 1 to {letter.JobIds.Count}")}.";
+
+    private ReplyVerdict Not(ReplyOutcome outcome, OutboxEntry letter, string missing) => new(outcome, letter, Tell(letter, [], missing));
+
+    /// <summary>Null when the book has the person no more, or without an address.</summary>
+    private ReplyTold? Tell(OutboxEntry letter, IReadOnlyList<string> taken, string missing) =>
+        shelf.Find(letter.GardenId)?.People.FirstOrDefault(person => person.Id == letter.PersonId) is { Email: { } address } person
+            ? new(person.Name, address, taken, missing)
+            : null;
+}
