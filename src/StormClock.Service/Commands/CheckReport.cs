@@ -38,9 +38,8 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         yield return $"  pages are served at {settings.Pages.Listen}";
         yield return settings.Pages.PhonesCanReach
             ? $"  links in messages begin with {settings.Pages.Address}"
-            : settings.Replies is null
-                ? "  no address that phones can reach: messages carry no links; with 'replies' they could be answered by mail"
-                : "  no address that phones can reach: messages carry no links, and are answered by mail";
+            : "  no address that phones can reach: messages carry no links";
+        if (!settings.Pages.PhonesCanReach && settings.Replies is null) yield return "  no mailbox for answers either ('replies'): work is marked on the box's own page";
         if (settings.Replies is { } replies)
             yield return $"  answers by mail to {replies.Address} are read from the folder {replies.Folder} at {replies.Host}:{replies.Port} ({(replies.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(replies.User, replies.PasswordVariable, replies.PasswordFile)}) every {Minutes(replies.Every)}, then {(replies.MoveTo is { } other ? $"moved to {other}" : "marked as read")}";
         yield return settings.Pages is { PhonesCanReach: true, Address.Scheme: "https" }

@@ -45,10 +45,12 @@ internal sealed class ReplyRound(ReplyPlan plan, ReplyDesk desk, ReplyWatch watc
         var uids = await session.NewAsync(kept, clock.GetCurrentInstant(), cancellation);
         var state = kept?.Validity == session.Validity ? kept : new(session.Validity, 0, []);
         var answered = false;
-        foreach (var head in await session.HeadsAsync(uids, IsKnown, cancellation))
+        foreach (var head in uids.Count > 0 ? await session.HeadsAsync(uids, IsKnown, cancellation) : [])
         {
-            var mail = head.Bytes is null ? head : await session.BeginningAsync(head, cancellation);
-            (state, var told) = await TakeAsync(mail, state);
+            var bytes = head.MayAnswer ? await session.BeginningAsync(head.Uid, cancellation) : null;
+            state = state with { LastUid = Math.Max(state.LastUid, head.Uid) };
+            if (bytes is null) continue;
+            (state, var told) = await TakeAsync(head, bytes, state);
             answered |= told;
         }
 
@@ -62,15 +64,12 @@ internal sealed class ReplyRound(ReplyPlan plan, ReplyDesk desk, ReplyWatch watc
     }
 
     /// <summary>The state with this mail settled, and whether its writer is told something.</summary>
-    private async Task<(MailboxState State, bool Told)> TakeAsync(FoundMail found, MailboxState state)
+    private async Task<(MailboxState State, bool Told)> TakeAsync(FoundMail found, byte[] bytes, MailboxState state)
     {
         var now = clock.GetCurrentInstant();
-        var next = state with { LastUid = Math.Max(state.LastUid, found.Uid) };
-        if (found.Bytes is not { } bytes) return (next, false);
-
         var mail = ReplyMail.Read(bytes);
         var verdict = mail is null ? new(ReplyOutcome.Unreadable) : await desk.TakeAsync(mail, found.Arrived, now);
-        if (verdict.IsSettled) next = next with { Unmarked = [.. next.Unmarked, found.Uid] };
+        var next = verdict.IsSettled ? state with { Unmarked = [.. state.Unmarked, found.Uid] } : state;
         var told = await store.WriteAsync(transaction =>
         {
             MailboxStates.Put(transaction, plan.Mailbox.Name, next);

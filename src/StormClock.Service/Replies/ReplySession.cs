@@ -9,8 +9,8 @@ using StormClock.Service.Web;
 
 namespace StormClock.Service.Replies;
 
-/// <param name="Bytes">The beginning of the mail; null when its head shows that it is none of ours, or when it is gone.</param>
-internal sealed record FoundMail(uint Uid, Instant Arrived, ReadOnlyMemory<byte>? Bytes);
+/// <param name="MayAnswer">Its head names a message of ours, or comes from somebody in a garden: only then it is opened.</param>
+internal sealed record FoundMail(uint Uid, Instant Arrived, bool MayAnswer);
 
 /// <summary>
 /// One look into the mailbox: one connection, closed at its end. Mails are read without marking them; only what is settled is
@@ -82,22 +82,22 @@ internal sealed class ReplySession : IDisposable
         return [.. heads.OrderBy(head => head.UniqueId.Id).Select(head => new FoundMail(
             head.UniqueId.Id,
             head.InternalDate is { } date ? Instant.FromDateTimeOffset(date) : Instant.MinValue,
-            head.Headers is { } lines && MayAnswer(lines, known) ? ReadOnlyMemory<byte>.Empty : null))];
+            head.Headers is { } lines && MayAnswer(lines, known)))];
     }
 
-    /// <summary>The mail with its beginning; without it when it has been taken away meanwhile.</summary>
-    public async Task<FoundMail> BeginningAsync(FoundMail mail, CancellationToken cancellation)
+    /// <summary>The first bytes of a mail; null when it has been taken away meanwhile.</summary>
+    public async Task<byte[]?> BeginningAsync(uint uid, CancellationToken cancellation)
     {
         try
         {
-            await using var stream = await folder.GetStreamAsync(new UniqueId(mail.Uid), 0, ReplyMail.MostBytes, cancellation);
+            await using var stream = await folder.GetStreamAsync(new UniqueId(uid), 0, ReplyMail.MostBytes, cancellation);
             using var copy = new MemoryStream();
             await stream.CopyToAsync(copy, cancellation);
-            return mail with { Bytes = copy.ToArray() };
+            return copy.ToArray();
         }
         catch (MessageNotFoundException)
         {
-            return mail with { Bytes = null };
+            return null;
         }
     }
 

@@ -300,7 +300,7 @@ public class ReplyRoundTests
     [Theory]
     [InlineData("greeting", "* BYE no room\r\n")]
     [InlineData("greeting", "220 this is another server\r\n")]
-    [InlineData("AUTHENTICATE", "TAG NO [AUTHENTICATIONFAILED] wrong\r\n")]
+    [InlineData("LOGIN", "TAG NO [AUTHENTICATIONFAILED] wrong\r\n")]
     [InlineData("EXAMINE", "TAG NO no such folder\r\n")]
     [InlineData("UID SEARCH", "")]
     [InlineData("UID SEARCH", "TAG BAD what\r\n")]
