@@ -18,6 +18,9 @@ internal sealed class ReplyDesk(StormStore store, GardenShelf shelf, IJobBook bo
     /// <summary>An older mail without a mark is not worth a word.</summary>
     private static readonly Duration Fresh = Duration.FromDays(1);
 
+    /// <summary>The mailbox's clock and ours may differ by so much; within it the later one read is the later word.</summary>
+    private static readonly Duration ClockError = Duration.FromMinutes(5);
+
     /// <param name="arrived">When the mailbox got it: what was said since stands.</param>
     public async Task<ReplyVerdict> TakeAsync(ReplyMail mail, Instant arrived, Instant now)
     {
@@ -44,7 +47,7 @@ internal sealed class ReplyDesk(StormStore store, GardenShelf shelf, IJobBook bo
         if (wish.Contradicts) return Not(ReplyOutcome.NotUnderstood, letter, "It says two things of one job.");
         if (wish.Work.Count == 0) return Not(ReplyOutcome.NotUnderstood, letter, Strange(wish.Unknown, letter));
 
-        var newer = store.Read(reader => JobStates.OfEpisode(reader, letter.GardenId, letter.EpisodeId)).Where(state => state.At > arrived).Select(state => state.JobId).ToHashSet();
+        var newer = store.Read(reader => JobStates.OfEpisode(reader, letter.GardenId, letter.EpisodeId)).Where(state => state.At > arrived + ClockError).Select(state => state.JobId).ToHashSet();
         var (taken, overtaken) = (new List<string>(), false);
         foreach (var (verb, numbers) in wish.Work)
         {

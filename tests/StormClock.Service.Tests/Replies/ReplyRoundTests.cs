@@ -377,6 +377,24 @@ public class ReplyRoundTests
         Assert.True(Assert.Single(mailbox.Mails).Seen);
     }
 
+    /// <summary>A new key signs from now on; answers to letters of the old one count as long as its line is kept.</summary>
+    [Theory]
+    [InlineData(true, "1 Done")]
+    [InlineData(false, "")]
+    public async Task Answer_KeysChanged_CountsWhileTheOldOneIsKept(bool kept, string states)
+    {
+        using var data = new TempFolder();
+        await using var mailbox = new MailboxServer();
+        byte[] answer;
+        await using (var box = await AnsweredService.StartAsync(data.Path, mailbox)) answer = RawMail.Answer(box.Letter, "done 1");
+        var keys = data.File("link-keys");
+        await File.WriteAllTextAsync(keys, $"k2 {Convert.ToBase64String(new byte[32])}\n{(kept ? await File.ReadAllTextAsync(keys, TestContext.Current.CancellationToken) : "")}", TestContext.Current.CancellationToken);
+
+        await using var again = await AnsweredService.StartAsync(data.Path, mailbox);
+        await again.TakeAsync(answer);
+        Assert.Equal(states, again.States());
+    }
+
     private static async Task<JsonElement> HealthAsync(AnsweredService box)
     {
         using var browser = new HttpClient { BaseAddress = box.Service.Address };

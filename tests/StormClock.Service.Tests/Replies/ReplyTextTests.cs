@@ -9,7 +9,7 @@ namespace StormClock.Service.Tests.Replies;
 /// <summary>Forms of quoting from memory of common mail programs; words invented.</summary>
 public class ReplyTextTests
 {
-    private const string Letter = "Unsafe wind could come as early as Wed 23:45 EDT.\n\nNEXT JOBS\n\n1. Strap: Muscadine arbor over the path\n\nAnswer this mail with: done. For some of the jobs add their numbers: done 1 3. Or with: cannot, or later.\n";
+    private const string Letter = "Unsafe wind could come as early as Wed 23:45 EDT.\n\nNEXT JOBS\n\n1. Strap: Muscadine arbor over the path\n\nAnswer this mail with: done 1 3, for jobs 1 and 3; or done alone, for all of them. In the same way: cannot, or later.\n";
 
     [Theory]
     [InlineData("done 3 5\n\n> done 1", "Done 3 5")]
@@ -31,7 +31,7 @@ public class ReplyTextTests
     [InlineData("Begin forwarded message:\n\ndone 1", "")]
     [InlineData("| done 1", "")]
     [InlineData("Sent from my phone\n\nUnsafe wind could come as early as Wed\n23:45 EDT.\ndone 1", "")]
-    [InlineData("Answer this mail with: done. For some of the jobs add\ntheir numbers:\ndone 1 3", "")]
+    [InlineData("Answer this mail with:\ndone 1 3, for jobs 1 and 3; or\ndone", "")]
     [InlineData("", "")]
     [InlineData("What does 3 mean?", "")]
     public void Read_Text_GivesTheWordsAboveTheQuote(string text, string commands) => Assert.Equal(commands, Said(text.Split('\n')));

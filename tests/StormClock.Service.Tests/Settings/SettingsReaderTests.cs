@@ -156,7 +156,7 @@ public class SettingsReaderTests
     [Theory]
     [InlineData("port: 993", "port: 0", 4, "from 1 to 65535")]
     [InlineData("security: tls", "security: none", 5, "known here: starttls, tls")]
-    [InlineData("  user: garden\n", "", 3, "replies has no 'user'")]
+    [InlineData("  host: imap.example.org\n", "", 3, "replies has no 'host'")]
     [InlineData("  address: answers@example.org", "", 3, "replies has no 'address'")]
     [InlineData("address: answers@example.org", "address: Answers <answers@example.org>", 8, "one plain address")]
     [InlineData("password_env: GARDEN_BOX", "password: hunter2", 7, "must not be written into this file")]
