@@ -34,7 +34,12 @@ internal sealed class ReplyRound(ReplyPlan plan, ReplyDesk desk, ReplyWatch watc
         }
         catch (Exception fault) when (IsOutside(fault) && !cancellation.IsCancellationRequested)
         {
-            var why = fault is OperationCanceledException ? "the server took too long" : Plain.Cut(fault.Message, 200);
+            var why = fault switch
+            {
+                OperationCanceledException => "the server took too long",
+                FolderNotFoundException { FolderName: var name } => $"there is no folder {name}: make it, or name another",
+                _ => Plain.Cut(fault.Message, 200),
+            };
             if (watch.Failed(clock.GetCurrentInstant(), why)) Tell($"{why}; nothing in it is lost, and it is tried again");
         }
     }
