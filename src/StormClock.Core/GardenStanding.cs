@@ -1,3 +1,4 @@
+using StormClock.Core.Plan;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 
@@ -9,5 +10,8 @@ namespace StormClock.Core;
 /// <param name="UnsafeUntil">When the newest advisory that still brought wind lets it end in (almost) every member.</param>
 public sealed record GardenStanding(StageStanding Stage, HeldStop Stop, Announced Announced, bool Alerted, Instant? UnsafeUntil)
 {
+    /// <summary>The plan in force; null when none is, or when it is not known any more, as after a restart: then it is made anew.</summary>
+    public KeptPlan? Kept { get; init; }
+
     public static GardenStanding Calm(Instant now) => new(StageStanding.Calm(now), HeldStop.None, Announced.Nothing, false, null);
 }

@@ -8,8 +8,8 @@ internal static class Supplies
     public static IReadOnlyList<Shortage> Short(GardenBook book, IReadOnlyList<PlannedJob> planned) =>
         [.. planned
             .SelectMany(job => job.Job.Materials.Select(need => (job.Start, Need: need)))
-            .GroupBy(use => (use.Need.Material, use.Need.Unit))
-            .Select(group => Compare(book, group.Key.Material, group.Key.Unit, group.Sum(use => use.Need.Quantity)) with { BuyBy = group.Min(use => use.Start) })
+            .GroupBy(use => (use.Need.Material, use.Need.Unit), use => (use.Start, use.Need.Quantity))
+            .Select(uses => Compare(book, uses.Key.Material, uses.Key.Unit, [.. uses.OrderBy(use => use.Start)]))
             .Where(shortage => shortage.Missing > 0)
             .OrderBy(shortage => shortage.Material, StringComparer.Ordinal)];
 
@@ -27,9 +27,12 @@ internal static class Supplies
             };
         })];
 
-    private static Shortage Compare(GardenBook book, string material, string unit, double need)
+    private static Shortage Compare(GardenBook book, string material, string unit, List<(Instant Start, double Quantity)> uses)
     {
         var have = book.Supplies.Where(supply => supply.Material == material && supply.Unit == unit).Sum(supply => supply.Quantity);
-        return new(material, need, have, Math.Max(0, need - have), unit);
+        var need = uses.Sum(use => use.Quantity);
+        var used = 0.0;
+        var first = uses.FirstOrDefault(use => (used += use.Quantity) > have);
+        return new(material, need, have, Math.Max(0, need - have), unit) { NeededAt = need > have ? first.Start : null };
     }
 }
