@@ -8,6 +8,7 @@ using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
+using StormClock.Service.Replies;
 using StormClock.Service.Sheets;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
@@ -28,6 +29,7 @@ internal static class Composition
         AddTime(builder.Services, plan);
         AddDesk(builder.Services, plan, store);
         AddWakeups(builder.Services, plan);
+        AddReplies(builder.Services, plan);
         AddPages(builder.Services, plan);
 
         var host = builder.Build();
@@ -65,7 +67,7 @@ internal static class Composition
         services.AddSingleton(provider => new FeedRound(provider.GetRequiredService<IReadOnlyList<IFeed>>(), plan.Time));
         services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), provider.GetRequiredService<FeedWatch>(), new GardenPlaces(plan.Gardens), plan.Practice));
         services.AddSingleton(LinkKeys(plan.DataFolder));
-        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest, plan.Push is not null));
+        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest, plan.Push is not null, plan.Replies is not null));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
         services.AddSingleton(new StormDesk(plan.Quiet));
@@ -118,6 +120,27 @@ internal static class Composition
         });
         services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
         services.AddHostedService<Watchdog>();
+    }
+
+    /// <summary>Answers by mail, where a mailbox is set up for them; the watch says nothing where none is.</summary>
+    private static void AddReplies(IServiceCollection services, HostPlan plan)
+    {
+        services.AddSingleton<ReplyWatch>();
+        if (plan.Replies is not { } replies) return;
+
+        services.AddSingleton(replies);
+        services.AddSingleton<ReplyDesk>();
+        services.AddSingleton<ReplyRound>();
+        services.AddQuartz(quartz => quartz
+            .AddJob<ReplyJob>(job => job.WithIdentity(AlarmClock.Replies))
+            .AddTrigger(trigger => trigger
+                .WithIdentity(AlarmClock.Replies.Name)
+                .ForJob(AlarmClock.Replies)
+                .StartAt((plan.FirstListen + replies.Every).ToDateTimeOffset())
+                .WithSimpleSchedule(schedule => schedule
+                    .WithInterval(replies.Every.ToTimeSpan())
+                    .RepeatForever()
+                    .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithRemainingCount))));
     }
 
     private static void AddPages(IServiceCollection services, HostPlan plan)

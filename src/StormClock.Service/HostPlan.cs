@@ -3,6 +3,7 @@ using StormClock.Service.Delivery;
 using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
+using StormClock.Service.Replies;
 
 namespace StormClock.Service;
 
@@ -32,6 +33,9 @@ internal sealed record HostPlan(
 
     /// <summary>Sends notifications to subscribed devices; null for none.</summary>
     public PushPlan? Push { get; init; }
+
+    /// <summary>Takes answers by mail; null for none.</summary>
+    public ReplyPlan? Replies { get; init; }
 
     /// <summary>Where whose messages are posted too, by <c>garden/person</c>.</summary>
     public IReadOnlyDictionary<string, WebhookTarget> Webhooks { get; init; } = new Dictionary<string, WebhookTarget>();

@@ -33,12 +33,15 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
     {
         yield return $"settings ({file})";
         yield return settings.Mail is { } mail
-            ? $"  mail from {mail.From} through {mail.Host}:{mail.Port} ({(mail.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(mail)})"
+            ? $"  mail from {mail.From} through {mail.Host}:{mail.Port} ({(mail.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(mail.User, mail.PasswordVariable, mail.PasswordFile)})"
             : "  no mail settings: messages are written as .eml files";
         yield return $"  pages are served at {settings.Pages.Listen}";
         yield return settings.Pages.PhonesCanReach
             ? $"  links in messages begin with {settings.Pages.Address}"
             : "  no address that phones can reach: messages carry no links";
+        if (!settings.Pages.PhonesCanReach && settings.Replies is null) yield return "  no mailbox for answers either ('replies'): work is marked on the box's own page";
+        if (settings.Replies is { } replies)
+            yield return $"  answers by mail to {replies.Address} are read from the folder {replies.Folder} at {replies.Host}:{replies.Port} ({(replies.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(replies.User, replies.PasswordVariable, replies.PasswordFile)}) every {Minutes(replies.Every)}, then {(replies.MoveTo is { } other ? $"moved to {other}" : "marked as read")}";
         yield return settings.Pages is { PhonesCanReach: true, Address.Scheme: "https" }
             ? "  people may turn on notifications by a link in their mail"
             : "  no https address that phones can reach: no notifications, mail alone";
@@ -74,11 +77,11 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             .Select(webhook => ReadFault.At(webhook.Line, $"no garden book has the person '{webhook.Person}' of a webhook; {(people.Count == 0 ? "there is nobody yet" : $"known: {string.Join(", ", people)}")}"));
     }
 
-    private static string Login(MailSettings mail) => mail switch
+    private static string Login(string? user, string? passwordVariable, string? passwordFile) => (user, passwordVariable) switch
     {
-        { User: null } => "no login",
-        { PasswordVariable: { } name } => $"user {mail.User}, password from the variable {name}",
-        _ => $"user {mail.User}, password from the file {mail.PasswordFile}",
+        (null, _) => "no login",
+        (_, { } name) => $"user {user}, password from the variable {name}",
+        _ => $"user {user}, password from the file {passwordFile}",
     };
 
     private static IEnumerable<string> Garden(string file, GardenBook book, LocalDate today, WaterLevel? level)

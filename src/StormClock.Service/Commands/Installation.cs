@@ -7,6 +7,7 @@ using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Recording;
 using StormClock.Service.Feeds.Signatures;
 using StormClock.Service.Feeds.Web;
+using StormClock.Service.Replies;
 using StormClock.Service.Settings;
 using StormClock.Service.Store;
 
@@ -56,11 +57,29 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
         }
 
         var email = new EmailSettings(
-            mail.Host, mail.Port, mail.Security == MailSecurity.Tls ? EmailSecurity.Tls : EmailSecurity.StartTls, new(mail.FromName, mail.From),
+            mail.Host, mail.Port, Security(mail.Security), new(mail.FromName, mail.From, Settings.Replies?.Address),
             Duration.FromSeconds(30), CheckRevocation: false, mail.User, password, null, mail.TrustedCertificateFile);
         foreach (var fault in email.Faults()) inputs.Fault($"{SettingsFileIn(ConfigFolder)}: mail: {fault}");
         return email.Faults().Count == 0 ? new SmtpChannel(email) : null;
     }
+
+    /// <summary>The mailbox for answers; null when none is set, or, with the fault noted, when its password is not to be had.</summary>
+    public ReplyPlan? Replies(Inputs inputs)
+    {
+        if (Settings.Replies is not { } replies) return null;
+
+        var secret = MailPassword.Find(replies, Environment.GetEnvironmentVariable);
+        inputs.Add(SettingsFileIn(ConfigFolder), secret.Faults);
+        return secret.Value is { } found
+            ? new(
+                new(
+                    replies.Host, replies.Port, Security(replies.Security), replies.User, found.Reveal(), replies.Folder, replies.MoveTo,
+                    Duration.FromSeconds(30), replies.TrustedCertificateFile),
+                replies.Every)
+            : null;
+    }
+
+    private static EmailSecurity Security(MailSecurity security) => security == MailSecurity.Tls ? EmailSecurity.Tls : EmailSecurity.StartTls;
 
     /// <summary>Browsers subscribe on pages reached by https only; null where there are none.</summary>
     public PushPlan? Push => Settings.Pages is { PhonesCanReach: true, Address: { Scheme: "https" } address }

@@ -29,6 +29,7 @@ internal static class ServeCommand
         var feeds = installation?.FeedSettings(inputs);
         inputs.WritableFolder(record, "--record");
         var webhooks = installation?.Webhooks(inputs);
+        var replies = installation?.Replies(inputs);
         if (inputs.Report()) return ExitCode.BadInput;
 
         var settings = installation!.Settings;
@@ -45,6 +46,7 @@ internal static class ServeCommand
                 Quiet = settings.QuietHours,
                 Push = installation.Push,
                 Webhooks = webhooks!,
+                Replies = replies,
             };
             await using var host = Composition.Build(plan, store);
             ServiceLog.Attach(host);

@@ -7,6 +7,7 @@ using StormClock.Service.Calendars;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
+using StormClock.Service.Replies;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
 using StormClock.Service.Web;
@@ -15,7 +16,7 @@ using StormClock.Service.Wording;
 namespace StormClock.Service.Desk;
 
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, a person's calendar, how things stand.</summary>
-internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat) : IJobBook
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat, ReplyWatch replies) : IJobBook
 {
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)
     {
@@ -99,11 +100,12 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         var sending = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
         var turning = heartbeat.Last is { } last && now - last < Duration.FromMinutes(10);
         return Task.FromResult(new HealthNow(
-            sending && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now),
+            sending && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now) && replies.Trouble(now) is null,
             outbox.OldestUnsentAge,
             [new("all sources", newest), .. SourceHealth.Of(watch, now)])
         {
             Channels = outbox.Channels,
+            Replies = replies.Health,
         });
     }
 
@@ -155,7 +157,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     private static IReadOnlyList<Caution> Cautions(List<LinkJob> jobs, AckPurpose purpose) =>
         CautionsFor.Work([.. jobs.Select(job => job.Job)], after: purpose == AckPurpose.Recheck);
 
-    private List<string> Troubles(Instant now) => [.. Silence(now), .. SourceHealth.Troubles(watch, now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}"), .. Parked(now)];
+    private List<string> Troubles(Instant now) => [.. Silence(now), .. SourceHealth.Troubles(watch, now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}"), .. Parked(now), .. replies.Trouble(now) is { } mailbox ? [mailbox] : Array.Empty<string>()];
 
     private IEnumerable<string> Parked(Instant now) => store.Read(reader => OutboxHealth.Of(reader, now)).Channels
         .Where(channel => channel.Parked > 0)

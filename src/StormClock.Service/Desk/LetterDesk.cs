@@ -48,7 +48,8 @@ public sealed class LetterDesk(string installationId, LinkMaker links)
             WebhookChannel.ChannelName => ($"{reminder.Key.GardenId}/{reminder.Key.PersonId}", WebhookBody.Of(reminder, letter, Short(reminder, letter), ids.EntryId), ""),
             _ => (reminder.To.Email!, letter.Text, letter.Html),
         };
-        return new(ids.EntryId, ids.MessageId, ids.ThreadId, reminder.To.Name, address, letter.Subject, text, html, reminder.Moment) { Language = letter.Language };
+        var messageId = channel == Reach.Mail ? OutboxIds.Named(links.ReplyProofFor(ids.EntryId)) : ids.MessageId;
+        return new(ids.EntryId, messageId, ids.ThreadId, reminder.To.Name, address, letter.Subject, text, html, reminder.Moment) { Language = letter.Language };
     }
 
     private ShortMessage Short(Reminder reminder, MessageText letter) => ShortMessage.Of(reminder, letter, links);

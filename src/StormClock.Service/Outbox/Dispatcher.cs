@@ -96,8 +96,8 @@ public sealed class Dispatcher(StormStore store, IEnumerable<IChannel> channels,
     /// withdrawn or rewritten meanwhile. What the other side said must be kept even when the host is stopping.
     /// </summary>
     /// <returns>The next entries as they stand now, claimed or expired; without those that are not to be touched.</returns>
-    private Task<List<OutboxEntry>> SettleAndClaimAsync(IReadOnlyList<OutboxEntry> settled, IReadOnlyList<string> next) =>
-        settled.Count == 0 && next.Count == 0 ? Task.FromResult<List<OutboxEntry>>([]) : store.WriteAsync(
+    private Task<List<OutboxEntry>> SettleAndClaimAsync(IReadOnlyList<OutboxEntry> settled, string[] next) =>
+        settled.Count == 0 && next.Length == 0 ? Task.FromResult<List<OutboxEntry>>([]) : store.WriteAsync(
             transaction =>
             {
                 foreach (var entry in settled) Put(transaction, entry);

@@ -4,6 +4,7 @@ using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Pictures;
+using StormClock.Service.Replies;
 using StormClock.Service.Wording;
 
 namespace StormClock.Service.Web;
@@ -88,6 +89,9 @@ public sealed record NowMessage(string FileName, Instant Written, DateTimeZone Z
 public sealed record HealthNow(bool Good, Duration? OldestUnsent, IReadOnlyList<FeedNow> Feeds)
 {
     public IReadOnlyList<ChannelCount> Channels { get; init; } = [];
+
+    /// <summary>The mailbox for answers; null where none is set up, or before the first look into it.</summary>
+    public ReplyHealth? Replies { get; init; }
 }
 
 /// <param name="LastContent">Issue time of the newest content, not of the newest answer: a stale cache answers too.</param>

@@ -53,6 +53,18 @@ public class CheckReportTests
         Assert.Contains("no garden books: nothing would be planned", report.Would);
     }
 
+    [Fact]
+    public void Of_Replies_SaysWhereAnswersAreReadAndNeverThePassword()
+    {
+        const string settings = "mail: {host: mail.example.org, port: 587, security: starttls, from: garden@example.org}\n"
+            + "replies: {host: imap.example.org, port: 993, security: tls, user: garden, password_env: BOX, address: answers@example.org, move_to: Settled}\n";
+        Assert.Contains(
+            "  answers by mail to answers@example.org are read from the folder INBOX at imap.example.org:993 (tls, user garden, password from the variable BOX) every 2 minutes, then moved to Settled",
+            Report(settings).Would);
+        Assert.DoesNotContain(Report(settings).Would, line => line.Contains("no mailbox for answers", StringComparison.Ordinal));
+        Assert.Contains("  no mailbox for answers either ('replies'): work is marked on the box's own page", Report("").Would);
+    }
+
     [Theory]
     [InlineData("quay/ines", 0)]
     [InlineData("quay/nobody", 1)]

@@ -35,6 +35,8 @@ internal sealed class VirtualService : IAsyncDisposable
 
     public StormStore Store { get; }
 
+    public IServiceProvider Services => host.Services;
+
     /// <summary>Everything that happened, in order.</summary>
     public ConcurrentQueue<JournalEntry> Said { get; } = [];
 

@@ -21,6 +21,10 @@ internal static class QuayEnd
 
     public static LinkMaker NoLinks { get; } = new(null, Key);
 
+    public static LinkMaker Replies { get; } = new(null, Key, takesReplies: true);
+
+    public static LinkMaker LinksAndReplies { get; } = new(new Uri("https://garden.example"), Key, takesReplies: true);
+
     public static Person Ada { get; } = new("ada", "Ada", "ada@garden.example", PersonRole.Gardener, [], [], 13, false);
 
     public static BriefJob Lemon { get; } = Job("lemon/weigh_down", JobKind.WeighDown, "potted lemon", 4, "Terrace", 40,
@@ -64,6 +68,15 @@ internal static class QuayEnd
             }, Links),
             ["main-work"] = (MainWork, Links),
             ["main-work-no-links"] = (MainWork, NoLinks),
+            ["main-work-replies"] = (MainWork, Replies),
+            ["main-work-links-and-replies"] = (MainWork, LinksAndReplies),
+            ["late-replies"] = (MainWork with { Why = ReminderReason.Late, Jobs = [Pane with { StartBy = Hours(-0.5) }], Buy = [], LeftOut = [] }, Replies),
+            ["garden-closed-replies"] = (MainWork with
+            {
+                Stage = Stage.GardenClosed,
+                Reason = new(StageCause.WorkStops, "ODETTE advisory 19", Now - Duration.FromHours(2), null, Now),
+                Cautions = [Caution.OfficialOrders, Caution.Lull, Caution.Generator],
+            }, Replies),
             ["main-work-leave-by"] = (MainWork with { Leave = true, LeaveBy = Hours(7.25), LeftOut = [] }, Links),
             ["work-day-metric"] = (MainWork with { Why = ReminderReason.WorkDay, Units = UnitSystem.Metric }, Links),
             ["order-changed"] = (MainWork with

@@ -76,6 +76,7 @@ public class SettingsReaderTests
         Assert.True(read.IsGood, string.Join("\n", read.Faults));
         Assert.Equal((3, 587), (read.Value!.Feeds.Count, read.Value.Mail!.Port));
         Assert.NotNull(read.Value.QuietHours);
+        Assert.NotNull(read.Value.Replies);
     }
 
     /// <summary>One fault each: text to replace, with what, the line, words of the reason.</summary>
@@ -128,6 +129,57 @@ public class SettingsReaderTests
         var fault = Assert.Single(read.Faults);
         Assert.Equal(line, fault.Line);
         Assert.Contains(words, fault.Reason);
+    }
+
+    private const string WithReplies = """
+        mail: {host: mail.example.org, port: 587, security: starttls, from: garden@example.org}
+        replies:
+          host: imap.example.org
+          port: 993
+          security: tls
+          user: garden
+          password_env: GARDEN_BOX
+          address: answers@example.org
+        """;
+
+    [Fact]
+    public void Read_Replies_KeepsAllAndFillsTheUsual()
+    {
+        Assert.Equal(
+            new ReplySettings("imap.example.org", 993, MailSecurity.Tls, "garden", null, "GARDEN_BOX", "answers@example.org", "INBOX", null, Duration.FromMinutes(2), null),
+            SettingsReader.Read(WithReplies).Value!.Replies);
+        var full = SettingsReader.Read(WithReplies + "\n  folder: Garden\n  move_to: Garden/Settled\n  poll_minutes: 5\n  trusted_certificate_file: a.pem\n").Value!.Replies!;
+        Assert.Equal(("Garden", "Garden/Settled", Duration.FromMinutes(5), "a.pem"), (full.Folder, full.MoveTo, full.Every, full.TrustedCertificateFile));
+    }
+
+    /// <summary>One fault each, as above.</summary>
+    [Theory]
+    [InlineData("port: 993", "port: 0", 4, "from 1 to 65535")]
+    [InlineData("security: tls", "security: none", 5, "known here: starttls, tls")]
+    [InlineData("  host: imap.example.org\n", "", 3, "replies has no 'host'")]
+    [InlineData("  address: answers@example.org", "", 3, "replies has no 'address'")]
+    [InlineData("address: answers@example.org", "address: Answers <answers@example.org>", 8, "one plain address")]
+    [InlineData("password_env: GARDEN_BOX", "password: hunter2", 7, "must not be written into this file")]
+    [InlineData("  password_env: GARDEN_BOX\n", "", 6, "needs a password")]
+    [InlineData("address: answers@example.org", "address: answers@example.org\n  poll_minutes: 0", 9, "from 1 to 60")]
+    [InlineData("address: answers@example.org", "address: answers@example.org\n  move_to: INBOX", 9, "another folder")]
+    [InlineData("address: answers@example.org", "address: answers@example.org\n  idle: true", 9, "unknown key 'idle'")]
+    [InlineData("mail: {host: mail.example.org, port: 587, security: starttls, from: garden@example.org}", "data_folder: data", 2, "add mail")]
+    public void Read_OneFaultInReplies_NamesLineAndMend(string good, string bad, int line, string words)
+    {
+        Assert.Contains(good, WithReplies);
+        var fault = Assert.Single(SettingsReader.Read(WithReplies.Replace(good, bad)).Faults);
+        Assert.Equal(line, fault.Line);
+        Assert.Contains(words, fault.Reason);
+        Assert.DoesNotContain("hunter2", fault.ToString());
+    }
+
+    [Fact]
+    public void ReplyPassword_FromVariable_IsFoundOrTheSettingIsNamed()
+    {
+        var replies = SettingsReader.Read(WithReplies).Value!.Replies!;
+        Assert.Equal("hunter2", MailPassword.Find(replies, name => name == "GARDEN_BOX" ? "hunter2" : null).Value!.Reveal());
+        Assert.Equal("replies/password_env", MailPassword.Find(replies, _ => null).Faults[0].Where);
     }
 
     [Theory]

@@ -1,6 +1,5 @@
 using System.Net.Sockets;
 using MailKit.Net.Smtp;
-using MailKit.Security;
 using MimeKit;
 using StormClock.Core.Reminders;
 
@@ -64,7 +63,7 @@ public sealed class SmtpChannel : IChannel
             open.Timeout = (int)settings.Timeout.TotalMilliseconds;
             open.CheckCertificateRevocation = settings.CheckRevocation;
             open.ServerCertificateValidationCallback = CertificateTrust.Check(trusted, settings.CheckRevocation);
-            await open.ConnectAsync(await SocketAsync(cancellation), settings.Host, settings.Port, SocketOptions(settings.Security), cancellation);
+            await open.ConnectAsync(await SocketAsync(cancellation), settings.Host, settings.Port, settings.Security.SocketOptions(), cancellation);
             if (settings.User is { } user) await open.AuthenticateAsync(user, await PasswordAsync(cancellation), cancellation);
 
             return null;
@@ -139,11 +138,4 @@ public sealed class SmtpChannel : IChannel
 
     private async Task<string> PasswordAsync(CancellationToken cancellation) =>
         settings.Password ?? (await File.ReadAllTextAsync(settings.PasswordFile!, cancellation)).TrimEnd('\r', '\n');
-
-    private static SecureSocketOptions SocketOptions(EmailSecurity security) => security switch
-    {
-        EmailSecurity.StartTls => SecureSocketOptions.StartTls,
-        EmailSecurity.Tls => SecureSocketOptions.SslOnConnect,
-        _ => SecureSocketOptions.None,
-    };
 }

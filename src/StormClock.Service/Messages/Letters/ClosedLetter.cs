@@ -28,8 +28,11 @@ internal sealed class ClosedLetter : ILetter
             ? [new Lead(context.Say("closed.order"))]
             : [];
 
-    private static IEnumerable<Block> Indoors(LetterContext context) =>
-        context.Links.ForIndoors(context.Reminder) is { } link
-            ? [new Heading(context.Say("indoors.heading")), new Link(context.Say("indoors.link"), link)]
-            : [];
+    private static IEnumerable<Block> Indoors(LetterContext context)
+    {
+        var link = context.Links.ForIndoors(context.Reminder);
+        if (link is not null || context.TakesReplies) yield return new Heading(context.Say("indoors.heading"));
+        if (link is not null) yield return new Link(context.Say("indoors.link"), link);
+        if (context.TakesReplies) yield return new Paragraph(context.Say(link is null ? "reply.indoors" : "reply.indoors.or"));
+    }
 }

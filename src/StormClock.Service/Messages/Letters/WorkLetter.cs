@@ -39,7 +39,7 @@ internal sealed class WorkLetter : ILetter
     private static IEnumerable<Block> Opening(LetterContext context)
     {
         if (context.Brief.Why == ReminderReason.Late)
-            yield return new Paragraph(context.Say("late.opening"));
+            yield return new Paragraph(context.Say(context.Links.HasLinks ? "late.opening" : "late.opening.no-links"));
         if (context.Brief.Why == ReminderReason.OrderLifted)
             yield return new Paragraph(context.Say("order-lifted.opening"));
     }

@@ -63,7 +63,7 @@ internal sealed class ScriptedServer : IAsyncDisposable
                 talks.Add(ServeAsync(client));
             }
         }
-        catch (Exception end) when (end is OperationCanceledException or SocketException)
+        catch (Exception end) when (end is OperationCanceledException or SocketException || stop.IsCancellationRequested)
         {
             await Task.WhenAll(talks);
         }
