@@ -71,7 +71,7 @@ internal static class Composition
         services.AddSingleton(new StormDesk(plan.Quiet));
         services.AddSingleton(provider => new LetterEnclosures(PlanSheet.Of, provider.GetRequiredService<Journal>()));
         services.AddSingleton<GardenDesk>();
-        services.AddSingleton(new PeopleReach(store, plan.Push is not null, [.. plan.Webhooks.Keys]));
+        services.AddSingleton(new PeopleReach(store, plan.Push is not null, [.. plan.Webhooks.Keys], plan.PagesAddress is not null, plan.Practice ? null : plan.Gardens));
         AddChannels(services, plan, store);
         services.AddSingleton<Dispatcher>();
         services.AddSingleton<Round>();

@@ -31,7 +31,7 @@ internal static class PlanChanges
     {
         if (!jobs.TryGetValue(told.JobId, out var job)) yield return new(told.JobId, PlanChangeKind.Dropped, "it is no longer in the book");
         else if (request.Is(job, JobProgress.Done)) yield return new(job.Id, PlanChangeKind.Done, "it is done");
-        else if (request.Is(job, JobProgress.Cannot)) yield return new(job.Id, PlanChangeKind.Dropped, "somebody said that it cannot be done");
+        else if (!request.IsOpen(job)) yield return new(job.Id, PlanChangeKind.Dropped, "somebody said that it cannot be done");
         else if (left.TryGetValue(job.Id, out var out1)) yield return new(job.Id, PlanChangeKind.Dropped, out1.Why);
         else if (request.BetterLeft.TryGetValue(job.Id, out var why)) yield return new(job.Id, PlanChangeKind.Dropped, why);
         else if (now.TryGetValue(job.Id, out var planned))

@@ -5,13 +5,17 @@ namespace StormClock.Core.Plan;
 /// <summary>What the planned work uses up, and what of it is short or does not fit.</summary>
 internal static class Supplies
 {
-    public static IReadOnlyList<Shortage> Short(GardenBook book, IReadOnlyList<PlannedJob> planned) =>
-        [.. planned
-            .SelectMany(job => job.Job.Materials.Select(need => (job.Start, Need: need)))
+    /// <summary>What the planned work lacks by the book, and what people said is not there, whatever the book has.</summary>
+    public static IReadOnlyList<Shortage> Short(PlanRequest request, IReadOnlyList<PlannedJob> planned)
+    {
+        var uses = planned.SelectMany(job => job.Job.Materials.Select(need => (Start: (Instant?)job.Start, Need: need, NotThere: 0.0)))
+            .Concat(Answered.Missing(request).Select(need => (Start: (Instant?)null, Need: need, NotThere: need.Quantity)));
+        return [.. uses
             .GroupBy(use => (use.Need.Material, use.Need.Unit))
-            .Select(group => Compare(book, group.Key.Material, group.Key.Unit, group.Sum(use => use.Need.Quantity)) with { BuyBy = group.Min(use => use.Start) })
+            .Select(group => Compare(request.Book, group.Key.Material, group.Key.Unit, group.Sum(use => use.Need.Quantity), group.Sum(use => use.NotThere)) with { BuyBy = group.Min(use => use.Start) })
             .Where(shortage => shortage.Missing > 0)
             .OrderBy(shortage => shortage.Material, StringComparer.Ordinal)];
+    }
 
     public static IReadOnlyList<StoreUse> Stores(PlanRequest request, IReadOnlyList<PlannedJob> planned, IReadOnlyList<LeftOutJob> leftOut) =>
         [.. request.Book.Stores.Select(store =>
@@ -27,9 +31,9 @@ internal static class Supplies
             };
         })];
 
-    private static Shortage Compare(GardenBook book, string material, string unit, double need)
+    private static Shortage Compare(GardenBook book, string material, string unit, double need, double notThere)
     {
         var have = book.Supplies.Where(supply => supply.Material == material && supply.Unit == unit).Sum(supply => supply.Quantity);
-        return new(material, need, have, Math.Max(0, need - have), unit);
+        return new(material, need, have, Math.Max(notThere, need - have), unit);
     }
 }

@@ -1,3 +1,4 @@
+using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
@@ -15,10 +16,16 @@ internal static class LateWork
     // Nobody puts down the string to press a button.
     private static readonly Duration Grace = Duration.FromMinutes(15);
 
+    /// <summary>After "later", or a "cannot" that leaves the job in the plan, it is not asked for again so soon (C), whatever the plan's next last start.</summary>
+    private static readonly Duration PutOff = Duration.FromHours(2);
+
+    private static bool IsAnswered(Situation now, string jobId) =>
+        now.States.TryGetValue(jobId, out var state) && (state.Progress == JobProgress.Started || (state.Progress != JobProgress.Open && now.Now - state.At < PutOff));
+
     public static IReadOnlyList<LateJob> Of(Situation now) =>
     [
         .. from job in now.Plan?.Jobs ?? []
-           where now.Announced.StartBys.ContainsKey(job.Job.Id) && !now.Started.Contains(job.Job.Id)
+           where now.Announced.StartBys.ContainsKey(job.Job.Id) && !IsAnswered(now, job.Job.Id)
            let due = now.Announced.StartBys[job.Job.Id] + Grace
            where due <= now.Now && job.Start <= now.Now + AboutNow
            select new LateJob(job, now.Now - due),

@@ -40,7 +40,7 @@ public static class PlanNews
         if (sooner > 0) news.Add(sooner == 1 ? "One job must be started sooner." : $"{sooner} jobs must be started sooner.");
 
         var lost = plan.LeftOut.Count(left =>
-            told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier));
+            !left.Answered && told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier));
         if (lost > 0) news.Add(lost == 1 ? "One job no longer fits." : $"{lost} jobs no longer fit.");
         return news;
 

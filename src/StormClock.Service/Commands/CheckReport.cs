@@ -87,7 +87,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         yield return $"  id {book.Id}, times in {book.Zone.Id}{(book.Practice ? "; practice: rehearsed, never served or mailed for" : "")}";
         foreach (var site in book.Sites) yield return $"  site {site.Name}: {Place(site.At)}, {Spoken(Tokens.Of(site.Terrain))}{Codes(site)}{Travel(book, site)}";
         foreach (var (workClass, limit) in book.Limits.OrderBy(pair => pair.Key)) yield return $"  {Tokens.Of(workClass)} work stops at {Limit(limit, book.Units)}{Loosened(workClass, limit)}";
-        foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}";
+        foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}{(person.SecondEmail is { } second ? $"; late work that nobody answers also to {second}" : "")}{(person is { Role: PersonRole.Keeper, Email: not null } ? "; once a week in the storm season that the box listens" : "")}";
         yield return $"  {Work(book)}";
         foreach (var line in WorryReport.Of(book, today)) yield return line;
         if (WaterReport.Tanks(book).ToList() is { Count: > 0 } tanks)

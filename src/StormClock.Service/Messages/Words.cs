@@ -37,6 +37,15 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(progress), progress, null),
     };
 
+    /// <summary>After "cannot be done".</summary>
+    public static string Of(CannotWhy why) => why switch
+    {
+        CannotWhy.NoTime => "no time",
+        CannotWhy.NoMaterial => "no material",
+        CannotWhy.NeedsPerson => "it needs one more person",
+        _ => throw new ArgumentOutOfRangeException(nameof(why), why, null),
+    };
+
     /// <summary>What a job is called: <c>Weigh down: potted lemon (4)</c>.</summary>
     public static string Title(BriefJob job) =>
         Plain.Line($"{Capital(Of(job.Kind))}: {job.ItemName}{(job.Count > 1 ? $" ({job.Count})" : "")}");

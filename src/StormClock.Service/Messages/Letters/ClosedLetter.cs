@@ -20,17 +20,12 @@ internal sealed class ClosedLetter : ILetter
             + "Nobody goes out to look for anybody; phone instead."),
         new Paragraph("The recheck list comes when the official end has come, the wind is down and it is light."),
         .. SmallSections.Cautions(context),
-        .. Indoors(context),
+        .. InSection.Of(context),
         SmallSections.Next(context, SmallSections.OfficialWord),
     ];
 
     private static IEnumerable<Block> Order(LetterContext context) =>
         context.Brief.Reason.Cause == StageCause.Order
             ? [new Lead("An official order holds. Follow it before anything written here.")]
-            : [];
-
-    private static IEnumerable<Block> Indoors(LetterContext context) =>
-        context.Links.ForIndoors(context.Reminder) is { } link
-            ? [new Heading("Tell the others"), new Link("I am in", link)]
             : [];
 }
