@@ -100,6 +100,9 @@ internal static class Composition
     {
         services.AddSingleton<AlarmClock>();
         services.AddSingleton<Heartbeat>();
+        services.AddSingleton(provider => new SignOfLife(
+            plan.SignOfLife, new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(15) }) { Timeout = TimeSpan.FromSeconds(10) },
+            provider.GetRequiredService<StormStore>(), provider.GetRequiredService<IClock>(), provider.GetRequiredService<ILogger<SignOfLife>>()));
         services.AddSingleton<Turns>();
         services.AddQuartz(quartz =>
         {
@@ -121,7 +124,7 @@ internal static class Composition
 
     private static void AddPages(IServiceCollection services, HostPlan plan)
     {
-        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute));
+        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute, plan.MaySendTests));
         services.AddSingleton(plan);
         services.AddSingleton<IJobBook, JobBook>();
     }

@@ -43,6 +43,9 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             ? "  people may turn on notifications by a link in their mail"
             : "  no https address that phones can reach: no notifications, mail alone";
         foreach (var webhook in settings.Webhooks) yield return $"  messages of {webhook.Person} are also posted to {webhook.Url.Host}, signed with the secret from {(webhook.SecretVariable is { } name ? $"the variable {name}" : $"the file {webhook.SecretFile}")}";
+        yield return settings.Heartbeat is { } heartbeat
+            ? $"  a sign of life is sent to {heartbeat.Url.Host} every {Minutes(heartbeat.Every)}"
+            : "  no heartbeat: nobody outside is told when this box falls silent";
         yield return $"  state is kept in {settings.DataFolder}";
         foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";

@@ -33,11 +33,8 @@ internal static class SendTestCommand
 
         if (inputs.Report()) return ExitCode.BadInput;
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
-        var id = $"test-{now.ToUnixTimeSeconds()}";
-        const string text = "This is a test from StormClock. If you can read it, messages reach you here. Nothing is to be done.";
         var link = PushLink(installation!, garden, person!.Id, now);
-        var outcome = await channel!.SendAsync(
-            new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, "StormClock test: nothing to do", link is null ? text : $"{text}\n\nTo see messages on this phone too, open:\n{link}\n", link is null ? $"<p>{text}</p>" : $"<p>{text}</p><p><a href=\"{link}\">See messages on this phone too</a></p>", now), cancellation);
+        var outcome = await channel!.SendAsync(TestMessage.To(person.Name, person.Email!, link, now), cancellation);
         if (outcome.Result == DeliveryResult.Delivered)
         {
             Console.WriteLine($"delivered to {person.Email}: {outcome.Detail}");
@@ -49,7 +46,7 @@ internal static class SendTestCommand
         return ExitCode.OutsideTrouble;
     }
 
-    /// <summary>Setting up notifications is best done before a storm, so a test message brings the way to it; null where there are none.</summary>
+    /// <summary>The way to notifications; null where there are none.</summary>
     private static string? PushLink(Installation installation, string gardenId, string personId, Instant now)
     {
         if (installation.Push is null) return null;

@@ -42,6 +42,7 @@ internal static class ServeCommand
             {
                 Quiet = settings.QuietHours,
                 Push = installation.Push,
+                SignOfLife = settings.Heartbeat,
                 Webhooks = webhooks!,
             };
             await using var host = Composition.Build(plan, store);

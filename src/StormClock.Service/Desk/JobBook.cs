@@ -112,7 +112,17 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
                 .Select(pair => new NowMessage(Delivery.Email.EmlChannel.FileName(pair.entry.Message), pair.entry.Written, pair.book.Zone, pair.entry.Message.ToName, pair.entry.Message.Subject, pair.entry.Message.Text))
                 .ToList()
             : [];
-        return Task.FromResult(new NowPage(gardens, Troubles(now), messages));
+        return Task.FromResult(new NowPage(gardens, Troubles(now), messages)
+        {
+            Testable = plan.MaySendTests ? [.. shelf.Books.SelectMany(book => book.People.Where(person => person.Email is not null).Select(person => new NowTestable($"{book.Id}/{person.Id}", $"{person.Name}, {person.Email}")))] : [],
+        });
+    }
+
+    public async Task<TestSent?> SendTestAsync(string gardenId, string personId, Instant now)
+    {
+        if (shelf.Find(gardenId)?.People.FirstOrDefault(person => person.Id == personId) is not { Email: { } address } person) return null;
+        var outcome = await plan.Channel.SendAsync(Delivery.TestMessage.To(person.Name, address, null, now), CancellationToken.None);
+        return new(outcome.Result == Delivery.DeliveryResult.Delivered, address, outcome.Detail);
     }
 
     public Task<string?> CalendarAsync(AckToken token)
@@ -127,10 +137,9 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     {
         var outbox = store.Read(reader => OutboxHealth.Of(reader, now));
         var newest = inbox.Ledger.NewestContent(now);
-        var sending = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
         var turning = heartbeat.Last is { } last && now - last < Duration.FromMinutes(10);
         return Task.FromResult(new HealthNow(
-            sending && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now),
+            !outbox.IsStuck && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now),
             outbox.OldestUnsentAge,
             [new("all sources", newest), .. SourceHealth.Of(watch, now)])
         {

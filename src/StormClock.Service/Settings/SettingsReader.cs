@@ -35,6 +35,7 @@ public sealed partial class SettingsReader
             Quiet(top))
         {
             Webhooks = Webhooks(top),
+            Heartbeat = Heartbeat(top),
         };
         return faults.Any ? ReadResult.Bad<StormSettings>(faults.InOrder()) : settings;
     }

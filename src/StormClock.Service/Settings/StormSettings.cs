@@ -17,6 +17,9 @@ public sealed record StormSettings(
     /// <summary>Gateways of people's own.</summary>
     public IReadOnlyList<WebhookSettings> Webhooks { get; init; } = [];
 
+    /// <summary>Null: no sign of life is sent.</summary>
+    public HeartbeatSettings? Heartbeat { get; init; }
+
     /// <summary>What holds without a settings file.</summary>
     public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null);
 }

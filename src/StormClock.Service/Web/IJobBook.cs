@@ -7,7 +7,7 @@ using StormClock.Service.Pictures;
 
 namespace StormClock.Service.Web;
 
-/// <summary>What the pages ask of the service and tell it. Only <see cref="AnswerAsync"/> changes anything.</summary>
+/// <summary>What the pages ask of the service and tell it. Only <see cref="AnswerAsync"/> changes anything, and <see cref="SendTestAsync"/> only sends.</summary>
 public interface IJobBook
 {
     /// <summary>What a link's page shows now; null when the episode or the jobs are no longer known.</summary>
@@ -18,6 +18,9 @@ public interface IJobBook
 
     /// <summary>What the front page shows.</summary>
     Task<NowPage> NowAsync(Instant now);
+
+    /// <summary>Sends one harmless message at once; null when there is no such person or they have no address.</summary>
+    Task<TestSent?> SendTestAsync(string gardenId, string personId, Instant now);
 
     /// <summary>The calendar of a token's person as a file; null when garden or person are no longer known.</summary>
     Task<string?> CalendarAsync(AckToken token);
@@ -70,7 +73,19 @@ public sealed record LinkPage(
 /// <summary>The front page.</summary>
 /// <param name="Troubles">Silent or stale sources and the like, as sentences; never left out (product.md 7.3).</param>
 /// <param name="Messages">Messages written as files, newest first; empty when a mail server is set up.</param>
-public sealed record NowPage(IReadOnlyList<NowGarden> Gardens, IReadOnlyList<string> Troubles, IReadOnlyList<NowMessage> Messages);
+public sealed record NowPage(IReadOnlyList<NowGarden> Gardens, IReadOnlyList<string> Troubles, IReadOnlyList<NowMessage> Messages)
+{
+    /// <summary>To whom a test message can be sent from here; empty where that is not offered.</summary>
+    public IReadOnlyList<NowTestable> Testable { get; init; } = [];
+}
+
+/// <param name="To"><c>garden/person</c>.</param>
+/// <param name="Label">Name and address.</param>
+public sealed record NowTestable(string To, string Label);
+
+/// <summary>How a test message ended.</summary>
+/// <param name="Detail">Last word of the other side.</param>
+public sealed record TestSent(bool Delivered, string Address, string? Detail);
 
 public sealed record NowGarden(
     string Name,

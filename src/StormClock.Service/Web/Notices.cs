@@ -18,6 +18,15 @@ internal static class Notices
         "Nothing was changed",
         "The page was too old, or this browser keeps no cookies. Open the link again and press the button once more.");
 
+    public static IResult TestNotHere => Page(
+        StatusCodes.Status403Forbidden, "Not from here", "Test messages are sent from this page only on the box itself, and only where no address for phones is set. The command send-test does it anywhere.");
+
+    public static IResult Tested(TestSent sent) => sent.Delivered
+        ? Page(StatusCodes.Status200OK, "Test message sent", $"Handed over for {sent.Address}{Said(sent)}. Now see whether it arrives.")
+        : Page(StatusCodes.Status502BadGateway, "Test message not sent", $"Not sent to {sent.Address}{Said(sent)}.");
+
+    private static string Said(TestSent sent) => sent.Detail is { Length: > 0 } detail ? $": {detail.TrimEnd('.')}" : "";
+
     public static IResult PushNeedsScript => Page(
         StatusCodes.Status400BadRequest,
         "Nothing was changed",
