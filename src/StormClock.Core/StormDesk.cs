@@ -62,8 +62,9 @@ public sealed class StormDesk(QuietHours? quiet = null)
             In = SaidSince(stage.Since, sameEpisode ? saidIn : null),
             UnsafeUntil = next.UnsafeUntil,
         };
+        situation = situation with { LateSince = LateWork.Since(situation, sameEpisode ? standing.LateSince : new Dictionary<string, Instant>()) };
         return new(
-            next, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
+            next with { LateSince = situation.LateSince }, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
             Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));
     }
 

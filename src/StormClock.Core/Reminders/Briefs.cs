@@ -46,7 +46,7 @@ internal static class Briefs
     {
         if (why is ReminderReason.StandDown or ReminderReason.Recheck) return now.After;
         if (!Works(now, why)) return [];
-        if (why == ReminderReason.Late) return [.. LateWork.Of(now).Select(late => Line(now.Book, late.Job))];
+        if (why == ReminderReason.Late) return [.. LateWork.Of(now).Select(late => Line(now.Book, late))];
         return [.. now.Plan!.Jobs
             .Where(job => person.Role == PersonRole.Gardener || job.People.Contains(person.Id))
             .Select(job => Line(now.Book, job))];
@@ -72,6 +72,6 @@ internal static class Briefs
         Stage.NothingDue => null,
         Stage.Recheck => RecheckDays.Next(now, person),
         Stage.GardenClosed => now.RecheckBy ?? now.Now + OneDay,
-        _ => Moments.Sooner(WorkDays.Next(now.Book, person, now.Now), now.StopEarliest > now.Now ? now.StopEarliest : null) ?? now.Now + OneDay,
+        _ => Moments.Sooner(WorkDays.Next(now.Book, person, Instant.Max(now.Now, WorkDays.NotBefore(now) - Duration.Epsilon)), now.StopEarliest > now.Now ? now.StopEarliest : null) ?? now.Now + OneDay,
     };
 }

@@ -1,4 +1,5 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
 
@@ -20,14 +21,16 @@ internal static class LateReminders
         return make(occasion, Instant.Min(now.Now + Every, now.StopEarliest ?? Instant.MaxValue));
     }
 
-    private static bool Concerns(Situation now, LateJob late, Person person, string channel)
+    private static bool Concerns(Situation now, PlannedJob late, Person person, string channel)
     {
-        var (mine, rounds) = (late.Job.People.Contains(person.Id), Rounds(now, late));
+        var (mine, rounds) = (late.People.Contains(person.Id), Rounds(now, late));
         if (channel == Reach.Second) return mine && rounds >= 2;
-        return mine || rounds >= 1 || !now.Book.People.Any(other => late.Job.People.Contains(other.Id) && now.Reach.Of(other).Count > 0);
+        return mine || rounds >= 1 || !now.Book.People.Any(other => late.People.Contains(other.Id) && now.Reach.Of(other).Count > 0);
     }
 
     /// <summary>How often it has been told, with time left to answer: each message lists all late work, so any of them told this job.</summary>
-    private static int Rounds(Situation now, LateJob late) =>
-        now.Book.People.Max(person => now.Sent(person, ReminderReason.Late).Where(sent => sent.At >= now.Now - late.Overdue && now.Now - sent.At >= Every).Select(sent => sent.Occasion).Distinct().Count());
+    private static int Rounds(Situation now, PlannedJob late) =>
+        now.LateSince.TryGetValue(late.Job.Id, out var since)
+            ? now.Book.People.Max(person => now.Sent(person, ReminderReason.Late).Where(sent => sent.At >= since && now.Now - sent.At >= Every).Select(sent => sent.Occasion).Distinct().Count())
+            : 0;
 }

@@ -37,6 +37,9 @@ public sealed record Situation(
     /// <summary>Last word on each job, by job id.</summary>
     public IReadOnlyDictionary<string, JobState> States { get; init; } = new Dictionary<string, JobState>();
 
+    /// <summary>Since when each planned job has been late without an answer.</summary>
+    public IReadOnlyDictionary<string, Instant> LateSince { get; init; } = new Dictionary<string, Instant>();
+
     /// <summary>When each person said "I am in" since the garden was closed, by person id.</summary>
     public IReadOnlyDictionary<string, Instant> In { get; init; } = new Dictionary<string, Instant>();
 

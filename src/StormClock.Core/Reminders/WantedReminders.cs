@@ -14,9 +14,6 @@ public static class WantedReminders
     private static readonly Duration RecheckUse = Duration.FromHours(36);
     private static readonly Duration ChangeUse = Duration.FromHours(6);
 
-    /// <summary>A day's message is not repeated this soon after another that carried the plan.</summary>
-    private static readonly Duration PlanJustTold = Duration.FromHours(3);
-
     public static IReadOnlyList<Reminder> For(Situation now)
     {
         if (now.Stage.EpisodeId is null) return [.. Rationing.OneAWeek(ListeningReminders.For(now).Where(reminder => now.Now < reminder.UsefulUntil), now.Quiet, now.SentAt, now.Now)];
@@ -77,12 +74,9 @@ public static class WantedReminders
         if (now.Plan!.Jobs.Count == 0 || WorkDays.On(now.Book, person, date) is not { } day) return null;
         var until = now.StopEarliest is { } stop ? Instant.Min(day.End, stop) : day.End;
         var key = Key(now, person, channel, ReminderReason.WorkDay, $"{date:uuuu-MM-dd}");
-        if (!now.SentAt.ContainsKey(key.ToString()) && (LastTold(now) > day.Moment - PlanJustTold || day.Moment > now.Now)) return null;
+        if (!now.SentAt.ContainsKey(key.ToString()) && (day.Moment < WorkDays.NotBefore(now) || day.Moment > now.Now)) return null;
         return new(key, person, day.Moment, until, false, Briefs.For(now, person, ReminderReason.WorkDay));
     }
-
-    private static Instant LastTold(Situation now) =>
-        now.Announced.ChangedAt is { } changed ? Instant.Max(now.Stage.Since, changed) : now.Stage.Since;
 
     private static Reminder OrderChanged(Situation now, Person person, string channel)
     {

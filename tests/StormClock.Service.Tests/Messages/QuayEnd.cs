@@ -110,6 +110,17 @@ internal static class QuayEnd
                 Cautions = [Caution.Wires, Caution.Water, Caution.Saw, Caution.Tetanus, Caution.Heat, Caution.Generator, Caution.Trees],
                 NextBy = Hours(36),
             }, Links),
+            ["late"] = (MainWork with { Why = ReminderReason.Late, Jobs = [Lemon with { StartBy = Hours(-0.5), Fallback = "lay them down where they stand" }, Beans with { StartBy = Hours(-1) }], Buy = [], LeftOut = [] }, Links),
+            ["not-in"] = (MainWork with
+            {
+                Why = ReminderReason.NotIn, Stage = Stage.GardenClosed, Jobs = [], Buy = [], LeftOut = [], Cautions = [Caution.OfficialOrders, Caution.Lull],
+                Reason = new(StageCause.WorkStops, "ODETTE advisory 19", Now - Duration.FromHours(2), null, Now),
+            } with { ClosedSince = Hours(-1), In = [new("bo", "Bo", Hours(-0.75))], NotHeardOf = ["Cy", "Dee"] }, Links),
+            ["listening"] = (MainWork with
+            {
+                Why = ReminderReason.Listening, Stage = Stage.NothingDue, StopEarliest = null, StopLikely = null, Jobs = [], Buy = [], LeftOut = [], Cautions = [],
+                Reason = new(StageCause.None, "", null), NextBy = Hours(7 * 24),
+            }, Links),
             ["feed-silent"] = (MainWork with { Why = ReminderReason.FeedSilent, Jobs = [Lemon], Buy = [], LeftOut = [] }, Links),
         };
 
