@@ -40,6 +40,8 @@ internal sealed class WorkLetter : ILetter
     {
         if (context.Brief.Why == ReminderReason.Late)
             yield return new Paragraph("By the hours that were told this should be done, and nobody has said so. If it is done, press its link; if it cannot be done, say that too. Nobody works on past the hour at which work stops to catch up.");
+        if (context.Reminder.Key.Channel == Reach.Second)
+            yield return new Paragraph($"This comes to the second address of {Plain.Line(context.Reminder.To.Name)}, because nobody has answered.");
         if (context.Brief.Why == ReminderReason.OrderLifted)
             yield return new Paragraph("The order or the hour to leave that you were told of holds no more in what reaches this box. Look at the official word before you act on that.");
     }
