@@ -95,6 +95,18 @@ public class InRemindersTests
         Assert.DoesNotContain(desk.Sent, sent => sent.Reminder.Key.Reason == ReminderReason.NotIn);
     }
 
+    /// <summary>The gardener is asked again after three days, so the first list must not call itself the last; helpers are asked once.</summary>
+    [Fact]
+    public void Decide_Recheck_NamesWhenItIsAskedAgain()
+    {
+        var desk = Closed(new KeptDesk(Book));
+        var ledger = Wind.With(new AllClearNote("plot", "ada", Alerts.At(30)), Alerts.At(30));
+        for (var hours = 30.0; hours < 24 * 6; hours += 2) desk.At(ledger, Alerts.At(hours));
+        var lists = desk.Sent.Where(sent => sent.Reminder.Key.Reason == ReminderReason.Recheck).ToList();
+        Assert.Equal(["ada first", "bo first", "ada day-3"], lists.Select(sent => $"{sent.Reminder.To.Id} {sent.Reminder.Key.Occasion}"));
+        Assert.Equal([Duration.FromDays(3), null, Duration.FromDays(7)], lists.Select(sent => sent.Reminder.Brief.NextBy - lists[0].At));
+    }
+
     /// <summary>Shelter, open again, closed again: an old word says nothing of where somebody is now, and each closing has its own key.</summary>
     [Fact]
     public void Decide_ClosedAgain_AsksAgain()
