@@ -1,3 +1,4 @@
+using StormClock.Core.Plan;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 
@@ -11,6 +12,9 @@ public sealed record GardenStanding(StageStanding Stage, HeldStop Stop, Announce
 {
     /// <summary>Since when each planned job has been late without an answer; empty in a standing that was kept before it was.</summary>
     public IReadOnlyDictionary<string, Instant> LateSince { get; init; } = new Dictionary<string, Instant>();
+
+    /// <summary>The plan in force; null when none is, or when it is not known any more, as after a restart: then it is made anew.</summary>
+    public KeptPlan? Kept { get; init; }
 
     public static GardenStanding Calm(Instant now) => new(StageStanding.Calm(now), HeldStop.None, Announced.Nothing, false, null);
 }

@@ -41,14 +41,16 @@ public sealed class StormDesk(QuietHours? quiet = null)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
         var valued = worths.Of(garden, timeline.Winds, timeline.Water);
-        var (outlook, next, plan) = Judge(timeline, valued, standing, jobStates);
+        var (outlook, next, kept) = Judge(timeline, garden, valued, standing, jobStates);
         var stage = next.Stage;
         var sameEpisode = stage.EpisodeId == standing.Stage.EpisodeId;
         var states = sameEpisode ? jobStates : new Dictionary<string, JobState>();
 
         var working = stage.Stage is > Stage.NothingDue and < Stage.GardenClosed;
-        plan = !working ? null : sameEpisode && plan is not null ? plan : PlanWork(valued, outlook, states, next.Announced, now);
-        if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden) };
+        if (working && (kept is null || !sameEpisode)) kept = PlanWork(timeline, garden, valued, outlook, next, states);
+        next = next with { Kept = kept };
+        var plan = working ? kept?.Plan : null;
+        if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden, now) };
 
         var situation = new Situation(
             garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, new(StageCause.Order, outlook.Source.Official ?? outlook.Source.Forecast, outlook.Source.OfficialIssued, At: outlook.LeaveBy),
@@ -71,10 +73,10 @@ public sealed class StormDesk(QuietHours? quiet = null)
     /// <summary>
     /// Which stage holds, what is remembered with it, and the plan that had a say in it; a new episode begins with a clean memory.
     /// </summary>
-    private static (GardenOutlook Outlook, GardenStanding Next, GardenPlan? Plan) Judge(
-        HazardTimeline timeline, ValuedGarden valued, GardenStanding standing, IReadOnlyDictionary<string, JobState> jobStates)
+    private static (GardenOutlook Outlook, GardenStanding Next, KeptPlan? Plan) Judge(
+        HazardTimeline timeline, GardenBook garden, ValuedGarden valued, GardenStanding standing, IReadOnlyDictionary<string, JobState> jobStates)
     {
-        var (now, garden) = (timeline.AsOf, valued.Book);
+        var now = timeline.AsOf;
         var told = GardenOutlook.Of(timeline, garden);
         var held = standing.Stage.Stage == Stage.Recheck ? HeldStop.None : standing.Stop;
         var stop = held.Next(told.GroundStop, timeline.NewestWord, timeline.IsLastWord, now);
@@ -82,13 +84,13 @@ public sealed class StormDesk(QuietHours? quiet = null)
         var alerted = standing.Alerted || timeline.Alerts.Any(alert => alert.Holds);
         var unsafeUntil = UnsafeUntil(standing, timeline, outlook);
 
-        var plan = outlook.WorkMatters ? PlanWork(valued, outlook, jobStates, standing.Announced, now) : null;
-        var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan), alerted, unsafeUntil);
+        var plan = outlook.WorkMatters ? PlanWork(timeline, garden, valued, outlook, standing with { Stop = stop }, jobStates) : null;
+        var signs = SignReader.Read(timeline, outlook, garden, FirstMainStartBy(plan?.Plan), alerted, unsafeUntil);
         var stage = StageRules.Next(garden.Id, standing.Stage, signs);
         if (stage.EpisodeId is null) return (outlook, new(stage, HeldStop.None, Announced.Nothing, false, null), plan);
 
         var announced = stage.EpisodeId == standing.Stage.EpisodeId ? standing.Announced : Announced.Nothing;
-        return (outlook, new(stage, stop, announced, alerted, unsafeUntil), plan);
+        return (outlook, new(stage, stop, announced, alerted, unsafeUntil) { Kept = standing.Kept }, plan);
     }
 
     /// <summary>
@@ -103,11 +105,19 @@ public sealed class StormDesk(QuietHours? quiet = null)
         return known is { } until && (timeline.Leading ?? timeline.LastFinal) is { } newest && newest.Issued < until ? newest.Issued : known;
     }
 
-    private static GardenPlan PlanWork(
-        ValuedGarden garden, GardenOutlook outlook, IReadOnlyDictionary<string, JobState> states, Announced told, Instant now) =>
-        outlook.WorkMatters
-            ? Planner.Plan(new(garden.Book, states, outlook.Stops, now, now + Horizon) { BetterLeft = garden.BetterLeft, Before = told.Plan() })
-            : Planner.Plan(new(RainWork.Of(garden.Book), states, RainWork.Stops(garden.Book, outlook.Rain), now, now + Horizon));
+    /// <summary>The plan in force, or one made anew where there is an occasion for it.</summary>
+    private static KeptPlan PlanWork(
+        HazardTimeline timeline, GardenBook garden, ValuedGarden valued, GardenOutlook outlook, GardenStanding standing, IReadOnlyDictionary<string, JobState> states)
+    {
+        var now = timeline.AsOf;
+        var occasion = new PlanOccasion(garden, timeline.StandingIds, states, standing.Stop.At, outlook.WorkMatters);
+        if (standing.Kept is { } kept && kept.Holds(occasion, now)) return kept;
+        var weather = garden.Sites.ToDictionary(site => site.Id, site => WorkWeather.Of(site, timeline.Points, timeline.RainNotes));
+        var request = outlook.WorkMatters
+            ? new PlanRequest(valued.Book, states, outlook.Stops, now, now + Horizon) { BetterLeft = valued.BetterLeft, Before = standing.Announced.Plan() }
+            : new PlanRequest(RainWork.Of(valued.Book), states, RainWork.Stops(valued.Book, outlook.Rain), now, now + Horizon);
+        return new(Planner.Plan(request with { Weather = weather }), occasion);
+    }
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>
     private static Instant? FirstMainStartBy(GardenPlan? plan) =>
@@ -117,8 +127,8 @@ public sealed class StormDesk(QuietHours? quiet = null)
             .Min();
 
     /// <summary>A message that carries the plan for another reason tells it too; only what is left is news of its own.</summary>
-    private static Announced Tell(Announced told, StageStanding before, StageStanding stage, GardenPlan plan, GardenBook garden) =>
-        stage.Changes != before.Changes || WorkDays.BeginsAt(garden, plan.Made) ? PlanNews.Told(told, plan) : PlanNews.Next(told, plan);
+    private static Announced Tell(Announced told, StageStanding before, StageStanding stage, GardenPlan plan, GardenBook garden, Instant now) =>
+        stage.Changes != before.Changes || WorkDays.BeginsAt(garden, now) ? PlanNews.Told(told, plan) : PlanNews.Next(told, plan);
 
     /// <summary>The end of the first light in which the recheck could be asked; the official end may still make it later.</summary>
     private static Instant? RecheckBy(GardenBook garden, Instant? unsafeUntil) =>

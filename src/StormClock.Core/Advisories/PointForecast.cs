@@ -20,4 +20,11 @@ public sealed record PointForecast(string Source, GeoPoint At, Instant IssuedAt,
 /// <param name="GustMps">Peak gust, 10 m.</param>
 /// <param name="RainMm">Depth over the whole period.</param>
 /// <param name="Thunder">Chance of thunder, 0 to 1.</param>
-public sealed record ForecastPeriod(Instant From, Instant To, double? WindMps, double? GustMps, double? RainMm, double? Thunder = null);
+public sealed record ForecastPeriod(Instant From, Instant To, double? WindMps, double? GustMps, double? RainMm, double? Thunder = null)
+{
+    /// <summary>Chance of rain, 0 to 1.</summary>
+    public double? RainChance { get; init; }
+
+    /// <summary>How hot it feels in the shade, °C.</summary>
+    public double? HeatIndexC { get; init; }
+}

@@ -24,6 +24,12 @@ public sealed record GardenBook(
     /// <summary>When the garden was last walked with this book in hand; null when not given.</summary>
     public LocalDate? Surveyed { get; init; }
 
+    /// <summary>Hours from the word that something is short until it can be in the garden.</summary>
+    public double ShoppingHours { get; init; } = UsualShoppingHours;
+
+    /// <summary>A way to the shop and back with a queue in it (C).</summary>
+    public const double UsualShoppingHours = 3;
+
     public IEnumerable<Job> Jobs => Items.SelectMany(item => item.Jobs);
 
     public Item ItemOf(Job job) => Items.First(item => item.Id == job.ItemId);

@@ -111,6 +111,9 @@ public sealed record ItemBuild
     /// <summary>Gust at the thing, m/s, at which one in two fails, for things without a formula or from the gardener's own experience.</summary>
     public double? HeldToMps { get; init; }
 
+    /// <summary>The narrower of width and depth: what has to go through a door.</summary>
+    public double? NarrowestM => WidthM is { } width && DepthM is { } depth ? Math.Min(width, depth) : WidthM ?? DepthM;
+
     /// <summary>These figures, and others where these say nothing.</summary>
     public ItemBuild Or(ItemBuild other) => new()
     {

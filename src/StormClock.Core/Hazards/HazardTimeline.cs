@@ -52,6 +52,9 @@ public sealed record HazardTimeline(
     /// <summary>Id of the newest full advisory, or of what ended the threat when none stands.</summary>
     public string? NewestWord => Leading?.Id ?? LastFinal?.Id ?? (Ended.Count > 0 ? Ended[^1].Message.Id : Points.Count > 0 ? Points[^1].Id : NewestNote?.Id);
 
+    /// <summary>Ids of all that stands for the garden, and of the alerts that have ended.</summary>
+    public string StandingIds { get; init; } = "";
+
     /// <summary>The newest note, holding or not.</summary>
     public Note? NewestNote { get; init; }
 
@@ -64,7 +67,7 @@ public sealed record HazardTimeline(
         var cyclones = ledger.Cyclones(now);
         var winds = book.Sites.Select(SiteWinds).OfType<SiteWind>().ToList();
         var notes = ledger.Notes(now, book.Id);
-        return new(
+        var timeline = new HazardTimeline(
             now,
             winds,
             cyclones.MaxBy(cyclone => Bearing(cyclone, book, now, members)),
@@ -79,6 +82,11 @@ public sealed record HazardTimeline(
             RainNotes = [.. notes.OfType<RainNote>()],
             Water = notes.OfType<WaterNote>().LastOrDefault(),
             Official = OfficialCheck.Of(cyclones, ledger.WindProbabilities(now), book.Sites, (cyclone, site) => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain))),
+        };
+        return timeline with
+        {
+            StandingIds = string.Join('\n', cyclones.Concat<Advisory>(timeline.Points).Concat(notes).Concat(timeline.Official.Select(check => check.Official.Table)).Select(advisory => advisory.Id)
+                .Concat(timeline.Alerts.Concat(timeline.Ended).Select(alert => $"{alert.Message.Id} {alert.State}")).Distinct()),
         };
 
         SiteWind? SiteWinds(Site site)

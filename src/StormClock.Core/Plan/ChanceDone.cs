@@ -9,21 +9,18 @@ internal static class ChanceDone
 {
     private const int Plays = 64;
 
-    /// <summary>Spread of the logarithm of a duration around that of the book (science.md 8.1, C).</summary>
-    private const double DurationSigma = 0.3;
-
     private const ulong Seed = 0xD0_11E;
 
     /// <summary>By job, 0 to 1; 0 for what is not planned.</summary>
     public static double[] Of(PlanModel model, Line line)
     {
         var sums = new double[model.Jobs.Count];
-        var draws = new SearchDraws(Seed);
+        var draws = new DurationDraws(Seed);
         for (var play = 0; play < Plays; play++) Play(model, line, ref draws, sums);
         return [.. sums.Select(sum => Math.Clamp(sum / Plays, 0, 1))];
     }
 
-    private static void Play(PlanModel model, Line line, ref SearchDraws draws, double[] sums)
+    private static void Play(PlanModel model, Line line, ref DurationDraws draws, double[] sums)
     {
         var ends = new int[model.Jobs.Count];
         var free = new int[model.People];
@@ -40,17 +37,10 @@ internal static class ChanceDone
                 if (last[person] >= 0) start = Math.Max(start, free[person] + model.Way(model.Jobs[last[person]], job));
             }
 
-            var end = model.Windows[team][job.Lane]!.WorkedOff(start, Sampled(job.Length, ref draws), model.Stop[job.Lane]);
+            var end = model.Windows[team][job.Lane]!.WorkedOff(start, draws.Of(job.Length), model.Stop[job.Lane]);
             ends[index] = end;
             foreach (var person in model.Teams[team]) (free[person], last[person]) = (end, index);
             if (end < model.Chance[job.Lane].Length) sums[index] += model.Chance[job.Lane][end];
         }
-    }
-
-    private static int Sampled(int length, ref SearchDraws draws)
-    {
-        // Two uniform draws make a normal one (Box and Muller, M).
-        var normal = Math.Sqrt(-2 * Math.Log(1 - draws.NextShare())) * Math.Cos(2 * Math.PI * draws.NextShare());
-        return Math.Max(1, (int)Math.Round(length * Math.Exp(DurationSigma * normal)));
     }
 }

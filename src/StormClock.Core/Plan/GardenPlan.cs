@@ -22,8 +22,8 @@ public sealed record LeftOutJob(Job Job, string Why, string? Fallback)
 
 public sealed record Shortage(string Material, double Need, double Have, double Missing, string Unit)
 {
-    /// <summary>Start of the first planned job that needs it; null when not known.</summary>
-    public Instant? BuyBy { get; init; }
+    /// <summary>Start of the first planned job for which there is not enough; null when not known.</summary>
+    public Instant? NeededAt { get; init; }
 }
 
 /// <param name="UsedM2">By the planned jobs and by what has been moved already.</param>

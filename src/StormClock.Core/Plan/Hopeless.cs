@@ -7,6 +7,9 @@ internal sealed class Hopeless(PlanRequest request, Crew crew, ModelWindows wind
 {
     public const string Follower = "what must come before it does not fit";
     public const string StoreFull = "the store is full";
+    private const string DoorTooNarrow = "one piece is wider than the door of the store";
+    private const string NoWindow = "no window of light and own hours is long enough";
+    private const string Weather = "rain or thunder is forecast for every window that is long enough";
 
     public IReadOnlyDictionary<string, string> Among(IReadOnlyList<Job> open)
     {
@@ -37,7 +40,12 @@ internal sealed class Hopeless(PlanRequest request, Crew crew, ModelWindows wind
         if (teams.Count == 0) return crew.WhyNobody(job);
         var length = PlanGrid.Length(Remaining.Minutes(request, job));
         var lane = windows.LaneOf(job);
-        if (!teams.Any(team => windows.Of(windows.TeamIndex(team), lane).Longest >= length)) return "no window of light and own hours is long enough";
+        if (!teams.Any(team => windows.Of(windows.TeamIndex(team), lane).Longest >= length))
+        {
+            return teams.Any(team => windows.LongestWhenFair(windows.TeamIndex(team), lane) >= length) ? Weather : NoWindow;
+        }
+
+        if (!StoreRoom.Passes(request, job)) return DoorTooNarrow;
         return StoreRoom.Holds(request, job) ? null : StoreFull;
     }
 

@@ -19,7 +19,7 @@ internal static class LeftOut
             .Select(left => new LeftOutJob(left.Job, left.Why!, left.Job.Fallback))];
     }
 
-    private static double WorthByMinute(Job job) => ModelJobs.Worth(job) / (Math.Max(1, job.Minutes) * Math.Max(1, job.People));
+    public static double WorthByMinute(Job job) => ModelJobs.Worth(job) / (Math.Max(1, job.Minutes) * Math.Max(1, job.People));
 
     /// <summary>Null when it is planned.</summary>
     private static string? Why(PlanRequest request, PlanProblem problem, Line line, Gaps gaps, Job job)

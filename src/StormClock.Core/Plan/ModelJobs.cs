@@ -21,7 +21,8 @@ internal sealed class ModelJobs(PlanRequest request, PlanGrid grid, Crew crew, M
         }
 
         var least = LeastValue(jobs);
-        return [.. jobs.Select((job, i) => One(job, before[i], [.. after[i]], least))];
+        var waits = Shopping.Waits(request, jobs);
+        return [.. jobs.Select((job, i) => One(job, before[i], [.. after[i]], least, waits.TryGetValue(job.Id, out var bought) ? bought : request.Now))];
     }
 
     /// <summary>Worth of a job, its hazard to others included, in the garden's money.</summary>
@@ -31,7 +32,7 @@ internal sealed class ModelJobs(PlanRequest request, PlanGrid grid, Crew crew, M
         return double.IsFinite(worth) ? Math.Max(0, worth) : 0;
     }
 
-    private ModelJob One(Job job, int[] before, int[] after, double leastValue)
+    private ModelJob One(Job job, int[] before, int[] after, double leastValue, Instant supplied)
     {
         var area = request.Book.AreaOf(request.Book.ItemOf(job));
         var lane = windows.LaneOf(job);
@@ -48,6 +49,7 @@ internal sealed class ModelJobs(PlanRequest request, PlanGrid grid, Crew crew, M
             Teams = teams,
             Before = before,
             After = after,
+            Supplied = grid.AtOrAfter(supplied),
             Store = job.StoreId is null ? -1 : stores.IndexOf(job.StoreId),
             FloorM2 = job.StoreFloorM2,
             VolumeM3 = job.StoreVolumeM3,

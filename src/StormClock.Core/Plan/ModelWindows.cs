@@ -46,14 +46,43 @@ internal sealed class ModelWindows(PlanRequest request, PlanGrid grid, Crew crew
         return tables[(team, lane)] = new(grid.Slots, windows);
     }
 
+    /// <summary>The longest window that there would be in fair weather.</summary>
+    public int LongestWhenFair(int team, int lane)
+    {
+        var windows = teams[team].Select<int, IReadOnlyList<(int From, int Until)>>(person => Slots(Hours(person, lane))).Aggregate(WindowTable.Overlap);
+        return new WindowTable(grid.Slots, windows).Longest;
+    }
+
     private IReadOnlyList<(int From, int Until)> OwnOf(int person, int lane)
     {
         if (own.TryGetValue((person, lane), out var windows)) return windows;
+        var closed = request.WeatherAt(lanes[lane].Site).Closed(lanes[lane].Class).OrderBy(hours => hours.Start).ToList();
+        return own[(person, lane)] = Slots(Hours(person, lane).SelectMany(window => Without(window, closed)));
+    }
+
+    /// <summary>Light and own hours up to the stop of the lane.</summary>
+    private IEnumerable<Interval> Hours(int person, int lane)
+    {
         var (site, workClass) = lanes[lane];
         var stop = request.Stops.GetValueOrDefault((site.Id, workClass))?.Earliest;
         var until = Instant.Min(grid.At(grid.Slots), Instant.Min(request.Horizon, stop ?? request.Horizon));
-        var open = WorkWindows.For(request.Book, light, crew.Hands[person], site, workClass, request.Now, until);
-        return own[(person, lane)] = Merged(open.Select(window => (From: grid.AtOrAfter(window.Start), Until: grid.EndedBy(window.End))));
+        return WorkWindows.For(request.Book, light, crew.Hands[person], site, workClass, request.Now, until);
+    }
+
+    private List<(int From, int Until)> Slots(IEnumerable<Interval> windows) =>
+        Merged(windows.Select(window => (From: grid.AtOrAfter(window.Start), Until: grid.EndedBy(window.End))));
+
+    /// <summary>What is left of a window when hours in order are taken out of it.</summary>
+    private static IEnumerable<Interval> Without(Interval window, IReadOnlyList<Interval> closed)
+    {
+        var from = window.Start;
+        foreach (var hours in closed.Where(hours => hours.End > window.Start && hours.Start < window.End))
+        {
+            if (hours.Start > from) yield return new(from, hours.Start);
+            from = Instant.Max(from, hours.End);
+        }
+
+        if (from < window.End) yield return new(from, window.End);
     }
 
     /// <summary>Hours that overlap in the book are one window; hours that only touch stay two.</summary>

@@ -23,8 +23,15 @@ internal sealed class ModelJob
 
     public int[] After { get; init; } = [];
 
-    /// <summary>Earliest slot; set for the last round.</summary>
-    public int NotBefore { get; set; }
+    /// <summary>Earliest slot: what it needs is there.</summary>
+    public int Supplied { get; init; }
+
+    /// <summary>Earliest slot of the last round; never before <see cref="Supplied"/>.</summary>
+    public int NotBefore
+    {
+        get => Math.Max(field, Supplied);
+        set;
+    }
 
     /// <summary>Store it fills, -1 when none.</summary>
     public int Store { get; init; } = -1;

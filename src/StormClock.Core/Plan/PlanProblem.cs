@@ -16,7 +16,7 @@ internal sealed record PlanProblem(
 
     public static PlanProblem Of(PlanRequest request, IReadOnlyList<Job> open)
     {
-        var grid = new PlanGrid(request.Now, request.Horizon);
+        var grid = new PlanGrid(request.Now, request.Horizon, [.. request.Weather.Values.SelectMany(weather => weather.Hot)]);
         var crew = new Crew(request.Book);
         var windows = new ModelWindows(request, grid, crew);
         var hopeless = new Hopeless(request, crew, windows).Among(open);

@@ -16,6 +16,9 @@ public sealed record PlanRequest(
     /// <summary>Why a job is better left than done, by job id.</summary>
     public IReadOnlyDictionary<string, string> BetterLeft { get; init; } = new Dictionary<string, string>();
 
+    /// <summary>What the forecast lets less be done in, by site id; a site without an entry has fair weather.</summary>
+    public IReadOnlyDictionary<string, WorkWeather> Weather { get; init; } = new Dictionary<string, WorkWeather>();
+
     /// <summary>The plan that people were last told, from which this one departs only for a reason; null when none was.</summary>
     public ToldPlan? Before { get; init; }
 
@@ -23,6 +26,8 @@ public sealed record PlanRequest(
         StopTimesOf(job)?.Earliest is { } stop && stop < Horizon ? stop : Horizon;
 
     public StopTimes? StopTimesOf(Job job) => Stops.GetValueOrDefault((Book.SiteOf(Book.AreaOf(Book.ItemOf(job))).Id, job.Class));
+
+    public WorkWeather WeatherAt(Site site) => Weather.GetValueOrDefault(site.Id, WorkWeather.Fair);
 
     /// <summary>Not done, and nothing was said that keeps it out: for want of time or of a person it stays in.</summary>
     public bool IsOpen(Job job) => !Is(job, JobProgress.Done) && (!Is(job, JobProgress.Cannot) || WhyNot(job) is CannotWhy.NoTime or CannotWhy.NeedsPerson);

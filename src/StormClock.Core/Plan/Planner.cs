@@ -53,7 +53,7 @@ public static class Planner
                 var start = problem.Grid.At(line.Start[index]);
                 var startBy = Instant.Max(start, RoundDown(problem.Grid.At(latest[index])));
                 return new PlannedJob(
-                    job, problem.PeopleOf(line.Team[index]), start, start + Duration.FromMinutes(Remaining.Minutes(request, job)), startBy, chances[index]);
+                    job, problem.PeopleOf(line.Team[index]), start, problem.Grid.EndOf(line.Start[index], Remaining.Minutes(request, job)), startBy, chances[index]);
             })
             .OrderBy(job => job.Start)
             .ThenBy(job => job.Job.Id, StringComparer.Ordinal)];

@@ -16,6 +16,10 @@ internal static class StoreRoom
         request.Book.Stores.FirstOrDefault(store => store.Id == job.StoreId) is not { } store
         || (job.StoreFloorM2 <= FloorM2(request, store) + 1e-9 && job.StoreVolumeM3 <= VolumeM3(request, store) + 1e-9);
 
+    /// <summary>Whether one piece goes through the door of its store, by what the gardener wrote of it.</summary>
+    public static bool Passes(PlanRequest request, Job job) =>
+        !(request.Book.ItemOf(job).Written.NarrowestM > request.Book.Stores.FirstOrDefault(store => store.Id == job.StoreId)?.DoorM);
+
     /// <summary>Jobs whose things are in the store already.</summary>
     public static IEnumerable<Job> Moved(PlanRequest request, StorePlace store) =>
         request.Book.Jobs.Where(job => job.StoreId == store.Id && request.Is(job, JobProgress.Done));

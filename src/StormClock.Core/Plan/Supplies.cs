@@ -8,11 +8,11 @@ internal static class Supplies
     /// <summary>What the planned work lacks by the book, and what people said is not there, whatever the book has.</summary>
     public static IReadOnlyList<Shortage> Short(PlanRequest request, IReadOnlyList<PlannedJob> planned)
     {
-        var uses = planned.SelectMany(job => job.Job.Materials.Select(need => (Start: (Instant?)job.Start, Need: need, NotThere: 0.0)))
-            .Concat(Answered.Missing(request).Select(need => (Start: (Instant?)null, Need: need, NotThere: need.Quantity)));
-        return [.. uses
-            .GroupBy(use => (use.Need.Material, use.Need.Unit))
-            .Select(group => Compare(request.Book, group.Key.Material, group.Key.Unit, group.Sum(use => use.Need.Quantity), group.Sum(use => use.NotThere)) with { BuyBy = group.Min(use => use.Start) })
+        var needs = planned.SelectMany(job => job.Job.Materials.Select(need => (Start: (Instant?)job.Start, Need: need)))
+            .Concat(Answered.Missing(request).Select(need => (Start: (Instant?)null, Need: need)));
+        return [.. needs
+            .GroupBy(use => (use.Need.Material, use.Need.Unit), use => (use.Start, use.Need.Quantity))
+            .Select(uses => Compare(request.Book, uses.Key.Material, uses.Key.Unit, [.. uses.OrderBy(use => use.Start)]))
             .Where(shortage => shortage.Missing > 0)
             .OrderBy(shortage => shortage.Material, StringComparer.Ordinal)];
     }
@@ -31,9 +31,14 @@ internal static class Supplies
             };
         })];
 
-    private static Shortage Compare(GardenBook book, string material, string unit, double need, double notThere)
+    /// <param name="uses">Those of jobs left out for want of it have no start.</param>
+    private static Shortage Compare(GardenBook book, string material, string unit, List<(Instant? Start, double Quantity)> uses)
     {
         var have = book.Supplies.Where(supply => supply.Material == material && supply.Unit == unit).Sum(supply => supply.Quantity);
-        return new(material, need, have, Math.Max(notThere, need - have), unit);
+        var need = uses.Sum(use => use.Quantity);
+        var notThere = uses.Where(use => use.Start is null).Sum(use => use.Quantity);
+        var used = 0.0;
+        var first = uses.FirstOrDefault(use => use.Start is not null && (used += use.Quantity) > have);
+        return new(material, need, have, Math.Max(notThere, need - have), unit) { NeededAt = first.Start };
     }
 }

@@ -56,6 +56,22 @@ internal sealed class WindowTable
     }
 
     /// <summary>
+    /// The last start of work that goes on from window to window and is done by a slot; -1 when the windows do not suffice. Where the
+    /// slot lies past the stop that cuts the last window, work goes on until then.
+    /// </summary>
+    public int WalkedBack(int by, int length, int stop)
+    {
+        for (var i = Windows.Count - 1; i >= 0; i--)
+        {
+            var open = (Windows[i].Until == stop ? by : Math.Min(Windows[i].Until, by)) - Windows[i].From;
+            if (open >= length) return Windows[i].From + open - length;
+            length -= Math.Max(0, open);
+        }
+
+        return -1;
+    }
+
+    /// <summary>
     /// The slot in which work of a length ends that goes on from window to window. A little is finished past the end of a window, in
     /// the light that the evening's margin leaves; past a stop that cuts the last window it goes on
     /// without a break, as it would for those whose storm comes later. Far away when the windows do not suffice.

@@ -66,18 +66,10 @@ public static class BookDoubts
     private static string? DoorTooNarrow(GardenBook book, Item item, Job job)
     {
         if (job.StoreId is null || book.Stores.FirstOrDefault(store => store.Id == job.StoreId)?.DoorM is not { } doorM) return null;
-        return Narrowest(item.Build) is { } widthM && widthM > doorM
+        return item.Build.NarrowestM is { } widthM && widthM > doorM
             ? FormattableString.Invariant($"it is {widthM:0.##} m wide, and the door of the store is {doorM:0.##} m")
             : null;
     }
-
-    private static double? Narrowest(ItemBuild build) => (build.WidthM, build.DepthM) switch
-    {
-        ({ } width, { } depth) => Math.Min(width, depth),
-        ({ } width, null) => width,
-        (null, { } depth) => depth,
-        _ => null,
-    };
 
     private static IEnumerable<Doubt> Heights(GardenBook book)
     {

@@ -5,7 +5,7 @@ internal static class GardenKeys
 {
     public static readonly string[] Book = ["garden", "people", "sites", "areas", "stores", "supplies", "limits", "items", "items_file"];
 
-    public static readonly string[] Garden = ["id", "name", "zone", "units", "practice", "surveyed"];
+    public static readonly string[] Garden = ["id", "name", "zone", "units", "practice", "surveyed", "shopping_hours"];
 
     public static readonly string[] Person = ["id", "name", "email", "second", "role", "hours", "days_off", "lift_kg", "ladder", "ladder_alone"];
 

@@ -52,7 +52,7 @@ public sealed partial class GardenReader
             garden?.Choice<UnitSystem>("units", Tokens.Units, null) ?? default,
             garden?.Flag("practice", false) ?? false,
             People(top), Sites(top), Areas(top), [], Supplies(top), Stores(top), Limits(top));
-        return book with { Surveyed = garden?.Date("surveyed"), Items = Items(top) };
+        return book with { Surveyed = garden?.Date("surveyed"), ShoppingHours = garden?.Number("shopping_hours", 0, 240, GardenBook.UsualShoppingHours, "3") ?? GardenBook.UsualShoppingHours, Items = Items(top) };
     }
 
     /// <summary>A book that does not say its units has that fault told once, not again at each length.</summary>

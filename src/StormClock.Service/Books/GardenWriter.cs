@@ -14,7 +14,7 @@ public static partial class GardenWriter
     public static string Write(GardenBook book)
     {
         var text = new StringBuilder();
-        Line(text, 0, "garden", Flow(("id", Text(book.Id)), ("name", Text(book.Name)), ("zone", Text(book.Zone.Id)), ("units", Token(Tokens.Units, book.Units)), ("practice", Flag(book.Practice)), ("surveyed", book.Surveyed is { } walked ? Date(walked) : null)));
+        Line(text, 0, "garden", Flow(("id", Text(book.Id)), ("name", Text(book.Name)), ("zone", Text(book.Zone.Id)), ("units", Token(Tokens.Units, book.Units)), ("practice", Flag(book.Practice)), ("surveyed", book.Surveyed is { } walked ? Date(walked) : null), ("shopping_hours", book.ShoppingHours == GardenBook.UsualShoppingHours ? null : Number(book.ShoppingHours))));
         Section(text, "people", book.People.Select(Person));
         Section(text, "sites", book.Sites.Select(Site));
         Section(text, "areas", book.Areas.Select(Area));

@@ -28,8 +28,8 @@ internal sealed record PlanDocument(
             Enum.GetValues<WorkClass>().ToDictionary(work => work.ToString().ToLowerInvariant(), work => plan?.WorkStops[work].Earliest),
             [.. (plan?.Jobs ?? []).Select(job => JobPart.Of(book, job))],
             [.. (plan?.LeftOut ?? []).Concat(plan?.BetterLeft ?? []).Select(left => new LeftOutPart(left.Job.Id, left.Why, left.Fallback))],
-            [.. (plan?.Buy ?? []).Select(buy => new BuyPart(buy.Material, buy.Need, buy.Have, buy.Missing, buy.Unit))],
-            [.. (plan?.Stores ?? []).Select(store => new StorePart(store.StoreId, store.UsedM2, store.FreeM2, store.UsedM3, store.FreeM3))]);
+            [.. (plan?.Buy ?? []).Select(buy => new BuyPart(buy.Material, buy.Need, buy.Have, buy.Missing, buy.Unit, buy.NeededAt))],
+            [.. (plan?.Stores ?? []).Select(store => new StorePart(store.StoreId, store.UsedM2, store.FreeM2, store.UsedM3, store.FreeM3, store.Jobs, store.LeftOut))]);
     }
 
     internal sealed record ReasonPart(StageCause Cause, string Source, Instant? Issued, double? Chance, Instant? At);
@@ -51,7 +51,7 @@ internal sealed record PlanDocument(
 
     internal sealed record LeftOutPart(string Id, string Why, string? Fallback);
 
-    internal sealed record BuyPart(string Material, double Need, double Have, double Short, string Unit);
+    internal sealed record BuyPart(string Material, double Need, double Have, double Short, string Unit, Instant? NeededAt);
 
-    internal sealed record StorePart(string Id, double UsedM2, double? FreeM2, double UsedM3, double? FreeM3);
+    internal sealed record StorePart(string Id, double UsedM2, double? FreeM2, double UsedM3, double? FreeM3, IReadOnlyList<string> Jobs, IReadOnlyList<string> LeftOut);
 }

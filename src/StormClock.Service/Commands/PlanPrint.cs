@@ -1,5 +1,6 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
+using StormClock.Core.Plan;
 using StormClock.Service.Messages;
 
 namespace StormClock.Service.Commands;
@@ -40,8 +41,23 @@ internal static class PlanPrint
 
         foreach (var left in plan.BetterLeft) output.WriteLine($"  leave: {Words.Of(left.Job.Kind)}: {book.ItemOf(left.Job).Name}: {left.Why}");
 
-        foreach (var buy in plan.Buy) output.WriteLine($"  buy: {buy.Missing:0.##} {buy.Unit} {buy.Material} (need {buy.Need:0.##}, have {buy.Have:0.##})");
+        foreach (var buy in plan.Buy)
+        {
+            var when = buy.NeededAt is { } needed ? $", in the garden by {times.Deadline(needed)}" : "";
+            output.WriteLine($"  buy: {buy.Missing:0.##} {buy.Unit} {buy.Material} (need {buy.Need:0.##}, have {buy.Have:0.##}){when}");
+        }
+
+        foreach (var store in plan.Stores.Where(store => store.Jobs.Count + store.LeftOut.Count > 0)) Write(output, book, store);
         output.WriteLine();
         output.WriteLine("Official orders come first. Nothing here says that it is safe to stay.");
+    }
+
+    private static void Write(TextWriter output, GardenBook book, StoreUse store)
+    {
+        var free = new[] { store.FreeM2 is { } m2 ? $"{m2:0.#} m² of floor" : null, store.FreeM3 is { } m3 ? $"{m3:0.#} m³" : null }.Where(room => room is not null).ToList();
+        output.WriteLine($"  into {book.Stores.First(place => place.Id == store.StoreId).Name}{(free.Count > 0 ? $" ({string.Join(" and ", free)} left)" : "")}: {Names(store.Jobs)}");
+        if (store.LeftOut.Count > 0) output.WriteLine($"    stays out: {Names(store.LeftOut)}");
+
+        string Names(IReadOnlyList<string> jobs) => jobs.Count == 0 ? "nothing" : string.Join(", ", jobs.Select(id => book.ItemOf(book.Jobs.First(job => job.Id == id)).Name));
     }
 }

@@ -11,7 +11,8 @@ internal static class StandingJson
     private static readonly JsonSerializerOptions Options = new JsonSerializerOptions { Converters = { new JsonStringEnumConverter() } }
         .ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
 
-    public static string Write(GardenStanding standing) => JsonSerializer.Serialize(standing, Options);
+    /// <summary>Without the plan in force, which can be made anew.</summary>
+    public static string Write(GardenStanding standing) => JsonSerializer.Serialize(standing with { Kept = null }, Options);
 
     public static GardenStanding Read(string json) =>
         JsonSerializer.Deserialize<GardenStanding>(json, Options) ?? throw new JsonException("An empty standing was stored.");

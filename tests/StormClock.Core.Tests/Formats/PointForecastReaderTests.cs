@@ -36,6 +36,38 @@ public class PointForecastReaderTests
             new(Noon + Duration.FromHours(from), Noon + Duration.FromHours(to), wind, gust, rain, 0.2);
     }
 
+    /// <summary>90 °F at 60 % feels like 100 °F (the US weather service's chart, from memory).</summary>
+    [Theory]
+    [InlineData("""
+        "temperature":90,"temperatureUnit":"F","relativeHumidity":{"unitCode":"wmoUnit:percent","value":60}
+        """)]
+    [InlineData("""
+        "temperature":{"unitCode":"wmoUnit:degC","value":32.222},"relativeHumidity":{"unitCode":"wmoUnit:percent","value":60}
+        """)]
+    public void Hours_TemperatureAndHumidity_GiveTheHeatIndex(string measures)
+    {
+        var read = InventedMessages.One<PointForecast>(InventedMessages.Hours.Replace("\"number\":1", "\"number\":1," + measures));
+        Assert.Equal(100, (read.Periods[0].HeatIndexC!.Value * 1.8) + 32, 0.5);
+        Assert.Null(read.Periods[1].HeatIndexC);
+    }
+
+    [Fact]
+    public void Hours_ChanceOfRain_IsTaken() =>
+        Assert.Equal(0.7, InventedMessages.One<PointForecast>(InventedMessages.Hours.Replace("\"number\":1", """
+            "number":1,"probabilityOfPrecipitation":{"unitCode":"wmoUnit:percent","value":70}
+            """)).Periods[0].RainChance!.Value, 9);
+
+    [Theory]
+    [InlineData("wmoUnit:degC", 41, 41)]
+    [InlineData("wmoUnit:degF", 103, 39.444)]
+    public void Grid_HeatIndex_IsTakenInCelsius(string unit, double value, double heatC)
+    {
+        var layer = FormattableString.Invariant($$"""
+            "heatIndex":{"uom":"{{unit}}","values":[{"validTime":"2027-09-21T12:00:00+00:00/PT1H","value":{{value}}}]},"windGust"
+            """);
+        Assert.Equal(heatC, InventedMessages.One<PointForecast>(InventedMessages.Grid.Replace("\"windGust\"", layer)).Periods[0].HeatIndexC!.Value, 0.001);
+    }
+
     [Fact]
     public void Grid_RainSharedOut_KeepsItsDepth() =>
         Assert.Equal(24, InventedMessages.One<PointForecast>(InventedMessages.Grid).Periods.Sum(period => period.RainMm ?? 0), 9);

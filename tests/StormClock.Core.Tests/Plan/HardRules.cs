@@ -36,11 +36,14 @@ internal static class HardRules
         var book = request.Book;
         Assert.True(job.Start >= request.Now && job.End <= request.StopOf(job.Job), "within now and the stop of its class at its site");
         Assert.True(job.StartBy >= job.Start, "start by is not before the planned start");
-        Assert.True(job.StartBy + (job.End - job.Start) <= request.StopOf(job.Job), "started by then, it still ends before the stop");
+        // A planned time in great heat holds rests that a later one need not have.
+        var least = Duration.Min(job.End - job.Start, Duration.FromMinutes(job.Job.Minutes));
+        Assert.True(job.StartBy + least <= request.StopOf(job.Job), "started by then, it still ends before the stop");
         Assert.InRange(job.ChanceDone, 0, 1);
         var date = job.Start.InZone(book.Zone).Date;
         var light = WorkLight.On(date, SiteOf(book, job.Job).At, book.Zone, job.Job.Class)!.Value;
         Assert.True(light.Start <= job.Start && job.End <= light.End, "in light");
+        foreach (var closed in request.WeatherAt(SiteOf(book, job.Job)).Closed(job.Job.Class)) Assert.True(job.End <= closed.Start || job.Start >= closed.End, "no rain or thunder");
         foreach (var person in job.People.Select(id => book.People.First(person => person.Id == id)))
         {
             Assert.DoesNotContain(date, person.DaysOff);
@@ -67,11 +70,21 @@ internal static class HardRules
         var stop = request.StopOf(job.Job);
         var days = request.Book.People
             .SelectMany(person => WorkWindows.For(request.Book, person, SiteOf(request.Book, job.Job), job.Job.Class, request.Now, stop))
+            .SelectMany(window => Without(window, request.WeatherAt(SiteOf(request.Book, job.Job)).Closed(job.Job.Class).ToList()))
             .Where(window => window.Duration >= Duration.FromMinutes(job.Job.Minutes))
             .Select(window => window.Start.InZone(request.Book.Zone).Date)
             .Where(date => date <= (stop - Duration.FromHours(12)).InZone(request.Book.Zone).Date)
             .Distinct().OrderDescending().ToList();
         if (days.Count > 2) Assert.True(job.Start.InZone(request.Book.Zone).Date >= days[2], "no last round days early");
+    }
+
+    private static IEnumerable<Interval> Without(Interval window, IReadOnlyList<Interval> closed)
+    {
+        var cut = closed.Where(hours => hours.Start < window.End && hours.End > window.Start).Take(1).ToList();
+        if (cut.Count == 0) return [window];
+        return new[] { (From: window.Start, To: cut[0].Start), (From: cut[0].End, To: window.End) }
+            .Where(part => part.From < part.To)
+            .SelectMany(part => Without(new(part.From, part.To), closed));
     }
 
     private static void OnePlaceAtATime(GardenBook book, GardenPlan plan)

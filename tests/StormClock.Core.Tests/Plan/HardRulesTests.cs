@@ -25,7 +25,14 @@ public class HardRulesTests
         from hours in Gen.Double[1, 60]
         select Twisted(number, RandomGardens.Request(number, jobs, people, hours));
 
-    /// <summary>Adds what the plain instances do not have: days off, a keeper, people without ladders, leave-by, things said of jobs, a told plan.</summary>
+    private static WorkWeather Weather(Random random, Instant now)
+    {
+        return new(Hours(), Hours(), Hours());
+
+        IReadOnlyList<Interval> Hours() => [.. Enumerable.Range(0, random.Next(4)).Select(_ => now + Duration.FromMinutes(random.Next(-60, 3000))).Select(from => new Interval(from, from + Duration.FromMinutes(random.Next(1, 300))))];
+    }
+
+    /// <summary>Adds what the plain instances do not have: days off, a keeper, people without ladders, leave-by, things said of jobs, rain, thunder and heat, a told plan.</summary>
     private static PlanRequest Twisted(int number, PlanRequest plain)
     {
         var random = new Random(number);
@@ -45,6 +52,7 @@ public class HardRulesTests
             Book = plain.Book with { People = people },
             States = states,
             Stops = leaveBy is { } leave ? plain.Stops.ToDictionary(stop => stop.Key, stop => random.Next(2) == 0 ? stop.Value.HeldTo(leave) : new StopTimes(leave)) : plain.Stops,
+            Weather = random.Next(2) == 0 ? plain.Weather : new Dictionary<string, WorkWeather> { ["home"] = Weather(random, plain.Now), ["far"] = Weather(random, plain.Now) },
         };
         if (random.Next(2) == 0) return request;
         var told = Planner.Plan(plain with { Now = plain.Now - Duration.FromHours(random.Next(12)) });

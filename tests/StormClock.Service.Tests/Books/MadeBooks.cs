@@ -78,6 +78,7 @@ internal static class MadeBooks
     /// <summary>A book with all of it in it, as the writer is given it.</summary>
     public static Gen<GardenBook> Book(GardenBook like) =>
         from surveyed in Date
+        from shopping in Maybe(0, 240)
         from place in Gen.Select(Word.Null(), Maybe(-10, 900), Maybe(-10, 900))
         from near in Gen.Select(Maybe(0, 900), Maybe(0, 900), Maybe(0, 900))
         from store in Gen.Select(Maybe(0.1, 5), Maybe(-2, 5))
@@ -87,6 +88,7 @@ internal static class MadeBooks
         select like with
         {
             Surveyed = surveyed,
+            ShoppingHours = shopping ?? GardenBook.UsualShoppingHours,
             Sites = [like.Sites[0] with { Datum = place.Item1, GroundM = place.Item2 }, .. like.Sites.Skip(1)],
             Areas = [like.Areas[0] with { GroundM = place.Item3, WaterM = near.Item1, NeighbourM = near.Item2, GlassM = near.Item3 }, .. like.Areas.Skip(1)],
             Stores = [like.Stores[0] with { DoorM = store.Item1, RaisedM = store.Item2 }],

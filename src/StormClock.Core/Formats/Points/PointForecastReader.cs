@@ -2,6 +2,7 @@ using System.Text.Json;
 using StormClock.Core.Advisories;
 using StormClock.Core.Formats.Cap;
 using StormClock.Core.Formats.Json;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Formats.Points;
 
@@ -33,7 +34,9 @@ internal static class PointForecastReader
         ReadLayer(root, "windSpeed", Quantity.Speed, layers.WindMps, faults);
         ReadLayer(root, "windGust", Quantity.Speed, layers.GustMps, faults);
         ReadLayer(root, "quantitativePrecipitation", Quantity.Depth, layers.RainMm, faults);
+        ReadLayer(root, "probabilityOfPrecipitation", Quantity.Chance, layers.RainChance, faults);
         ReadLayer(root, "probabilityOfThunder", Quantity.Chance, layers.Thunder, faults);
+        ReadLayer(root, "heatIndex", Quantity.Temperature, layers.HeatIndexC, faults);
         return Finish(root, "US weather service, grid", layers, faults);
     }
 
@@ -47,7 +50,22 @@ internal static class PointForecastReader
 
         if (Quantity.SpeedOf(period.Child("windSpeed"), key + "/windSpeed", faults) is { } wind) layers.WindMps.Add(new(when, wind));
         if (Quantity.SpeedOf(period.Child("windGust"), key + "/windGust", faults) is { } gust) layers.GustMps.Add(new(when, gust));
+        if (ReadMeasure(period, "probabilityOfPrecipitation", Quantity.Chance, key, faults) is { } rain) layers.RainChance.Add(new(when, rain));
+        if (ReadHeat(period, key, faults) is { } heat) layers.HeatIndexC.Add(new(when, heat));
     }
+
+    /// <summary>The forecast by the hour tells temperature and humidity, not how hot it feels.</summary>
+    private static double? ReadHeat(JsonElement period, string key, List<ReadFault> faults)
+    {
+        var air = period.Child("temperature") is { ValueKind: JsonValueKind.Number } bare
+            ? Quantity.Of(Quantity.Temperature, bare, period.Child("temperatureUnit").Text(), key + "/temperature", faults)
+            : ReadMeasure(period, "temperature", Quantity.Temperature, key, faults);
+        return air is { } airC && ReadMeasure(period, "relativeHumidity", Quantity.Chance, key, faults) is { } humidity ? HeatIndex.OfC(airC, humidity) : null;
+    }
+
+    /// <summary>An object with unitCode and value; null where it is not there or gives none.</summary>
+    private static double? ReadMeasure(JsonElement period, string name, QuantityKind kind, string key, List<ReadFault> faults) =>
+        period.Child(name).Child("value") is { } number ? Quantity.Of(kind, number, period.Child(name).Child("unitCode").Text(), $"{key}/{name}", faults) : null;
 
     private static void ReadLayer(JsonElement root, string name, QuantityKind kind, List<Statement> layer, List<ReadFault> faults)
     {

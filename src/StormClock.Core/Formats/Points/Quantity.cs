@@ -11,21 +11,29 @@ namespace StormClock.Core.Formats.Points;
 internal static partial class Quantity
 {
     /// <summary>Names of units, without the prefix wmoUnit: or unit:, and what one of them is in m/s.</summary>
-    private static readonly Dictionary<string, double> SpeedUnits = new(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, UnitScale> SpeedUnits = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["km_h-1"] = 1 / 3.6,
-        ["km/h"] = 1 / 3.6,
-        ["m_s-1"] = 1,
-        ["m/s"] = 1,
-        ["mph"] = Wind.MpsPerMph,
-        ["kt"] = Wind.MpsPerKt,
+        ["km_h-1"] = new(1 / 3.6),
+        ["km/h"] = new(1 / 3.6),
+        ["m_s-1"] = new(1),
+        ["m/s"] = new(1),
+        ["mph"] = new(Wind.MpsPerMph),
+        ["kt"] = new(Wind.MpsPerKt),
     };
 
     /// <summary>What one of a unit of depth is in mm.</summary>
-    private static readonly Dictionary<string, double> DepthUnits = new(StringComparer.OrdinalIgnoreCase) { ["mm"] = 1, ["m"] = 1000 };
+    private static readonly Dictionary<string, UnitScale> DepthUnits = new(StringComparer.OrdinalIgnoreCase) { ["mm"] = new(1), ["m"] = new(1000) };
 
     /// <summary>What one of a unit of chance is as a share; the forecasts leave the unit of chances out at times and mean percent (R).</summary>
-    private static readonly Dictionary<string, double> ChanceUnits = new(StringComparer.OrdinalIgnoreCase) { ["percent"] = 0.01, [""] = 0.01 };
+    private static readonly Dictionary<string, UnitScale> ChanceUnits = new(StringComparer.OrdinalIgnoreCase) { ["percent"] = new(0.01), [""] = new(0.01) };
+
+    private static readonly Dictionary<string, UnitScale> DegreeUnits = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["degC"] = new(1),
+        ["C"] = new(1),
+        ["degF"] = new(1 / 1.8, 32),
+        ["F"] = new(1 / 1.8, 32),
+    };
 
     /// <summary>More than any rain of one day on record (1,825 mm, La Réunion 1966, M).</summary>
     private const double MostRainMm = 3000;
@@ -35,6 +43,9 @@ internal static partial class Quantity
     public static readonly QuantityKind Depth = new("a depth of rain", DepthUnits, MostRainMm);
 
     public static readonly QuantityKind Chance = new("a chance", ChanceUnits, 1);
+
+    /// <summary>°C; colder or hotter (felt) than any on record is a mistake (M).</summary>
+    public static readonly QuantityKind Temperature = new("a temperature", DegreeUnits, 90) { Least = -95 };
 
     /// <summary>
     /// A wind: "10 mph", "10 to 15 mph" (the upper end counts, science.md 4.1), or an object with unitCode and value or
@@ -58,13 +69,12 @@ internal static partial class Quantity
     public static double? Of(QuantityKind kind, JsonElement? number, string? unit, string key, List<ReadFault> faults) =>
         Of(kind, number.Number(), unit, key, faults);
 
-    /// <summary>The factor of a unit, or null with a fault.</summary>
     private static double? Of(QuantityKind kind, double? number, string? unit, string key, List<ReadFault> faults)
     {
-        if (!kind.Units.TryGetValue(WithoutPrefix(unit), out var factor)) faults.Add(new(key, $"the unit \"{Shortened(unit)}\" is none of {kind.Name}; known are {string.Join(", ", kind.Units.Keys.Where(name => name.Length > 0))}"));
+        if (!kind.Units.TryGetValue(WithoutPrefix(unit), out var scale)) faults.Add(new(key, $"the unit \"{Shortened(unit)}\" is none of {kind.Name}; known are {string.Join(", ", kind.Units.Keys.Where(name => name.Length > 0))}"));
         else if (number is not { } value) faults.Add(new(key, "is no number"));
-        else if (value * factor < 0 || value * factor > kind.Most) faults.Add(new(key, FormattableString.Invariant($"{value:0.##} is beyond {kind.Name}; fetch it again")));
-        else return value * factor;
+        else if (scale.Of(value) is var measured && (measured < kind.Least || measured > kind.Most)) faults.Add(new(key, FormattableString.Invariant($"{value:0.##} is beyond {kind.Name}; fetch it again")));
+        else return measured;
         return null;
     }
 
@@ -78,5 +88,16 @@ internal static partial class Quantity
     private static partial Regex SpeedWords();
 }
 
-/// <summary>A kind of quantity: its name in words, its units with their factor, and the most of it that there can be.</summary>
-internal sealed record QuantityKind(string Name, IReadOnlyDictionary<string, double> Units, double Most);
+/// <summary>A kind of quantity: its name in words, its units, and the most of it that there can be.</summary>
+internal sealed record QuantityKind(string Name, IReadOnlyDictionary<string, UnitScale> Units, double Most)
+{
+    /// <summary>The least that there can be.</summary>
+    public double Least { get; init; }
+}
+
+/// <summary>How a unit is turned into the one that is kept.</summary>
+/// <param name="Zero">What is nought in the unit that is kept.</param>
+internal readonly record struct UnitScale(double Factor, double Zero = 0)
+{
+    public double Of(double value) => (value - Zero) * Factor;
+}
