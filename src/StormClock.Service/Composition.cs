@@ -73,7 +73,7 @@ internal static class Composition
         services.AddSingleton(new StormDesk(plan.Quiet));
         services.AddSingleton(provider => new LetterEnclosures(PlanSheet.Of, provider.GetRequiredService<Journal>()));
         services.AddSingleton<GardenDesk>();
-        services.AddSingleton(new PeopleReach(store, plan.Push is not null, [.. plan.Webhooks.Keys]));
+        services.AddSingleton(new PeopleReach(store, plan.Push is not null, [.. plan.Webhooks.Keys], plan.PagesAddress is not null || plan.Replies is not null, plan.Practice ? null : plan.Gardens));
         AddChannels(services, plan, store);
         services.AddSingleton<Dispatcher>();
         services.AddSingleton<Round>();
@@ -102,6 +102,9 @@ internal static class Composition
     {
         services.AddSingleton<AlarmClock>();
         services.AddSingleton<Heartbeat>();
+        services.AddSingleton(provider => new SignOfLife(
+            plan.SignOfLife, new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(15) }) { Timeout = TimeSpan.FromSeconds(10) },
+            provider.GetRequiredService<StormStore>(), provider.GetRequiredService<IClock>(), provider.GetRequiredService<ILogger<SignOfLife>>()));
         services.AddSingleton<Turns>();
         services.AddQuartz(quartz =>
         {
@@ -145,7 +148,7 @@ internal static class Composition
 
     private static void AddPages(IServiceCollection services, HostPlan plan)
     {
-        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute));
+        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute, plan.MaySendTests));
         services.AddSingleton(plan);
         services.AddSingleton<IJobBook, JobBook>();
     }

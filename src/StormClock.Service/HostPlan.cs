@@ -4,6 +4,7 @@ using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 using StormClock.Service.Replies;
+using StormClock.Service.Settings;
 
 namespace StormClock.Service;
 
@@ -30,6 +31,12 @@ internal sealed record HostPlan(
 {
     /// <summary>Hours in which only urgent messages go out; null for none.</summary>
     public QuietHours? Quiet { get; init; }
+
+    /// <summary>An address outside that is asked as a sign of life; null for none.</summary>
+    public HeartbeatSettings? SignOfLife { get; init; }
+
+    /// <summary>Nobody but this box itself can open the front page, and this is no rehearsal.</summary>
+    public bool MaySendTests => PagesAddress is null && Listen.IsLoopback && !Practice;
 
     /// <summary>Sends notifications to subscribed devices; null for none.</summary>
     public PushPlan? Push { get; init; }

@@ -46,6 +46,9 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             ? "  people may turn on notifications by a link in their mail"
             : "  no https address that phones can reach: no notifications, mail alone";
         foreach (var webhook in settings.Webhooks) yield return $"  messages of {webhook.Person} are also posted to {webhook.Url.Host}, signed with the secret from {(webhook.SecretVariable is { } name ? $"the variable {name}" : $"the file {webhook.SecretFile}")}";
+        yield return settings.Heartbeat is { } heartbeat
+            ? $"  a sign of life is sent to {heartbeat.Url.Host} every {Minutes(heartbeat.Every)}"
+            : "  no heartbeat: nobody outside is told when this box falls silent";
         yield return $"  state is kept in {settings.DataFolder}";
         foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}{(feed.SignedBy is { } signer ? $", signed by a certificate in {signer}" : "")}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
@@ -91,7 +94,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         foreach (var site in book.Sites) yield return $"  site {site.Name}: {Place(site.At)}, {Spoken(Tokens.Of(site.Terrain))}{Codes(site)}{Travel(book, site)}";
         foreach (var line in CodesReport.Of(book)) yield return line;
         foreach (var (workClass, limit) in book.Limits.OrderBy(pair => pair.Key)) yield return $"  {Tokens.Of(workClass)} work stops at {Limit(limit, book.Units)}{Loosened(workClass, limit)}";
-        foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}";
+        foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}{(person.SecondEmail is { } second ? $"; late work that nobody answers also to {second}" : "")}{(person is { Role: PersonRole.Keeper, Email: not null } ? "; once a week in the storm season that the box listens" : "")}";
         yield return $"  {Work(book)}";
         foreach (var line in WorryReport.Of(book, today)) yield return line;
         if (WaterReport.Tanks(book).ToList() is { Count: > 0 } tanks)

@@ -45,6 +45,7 @@ internal static class ServeCommand
             {
                 Quiet = settings.QuietHours,
                 Push = installation.Push,
+                SignOfLife = settings.Heartbeat,
                 Webhooks = webhooks!,
                 Replies = replies,
             };

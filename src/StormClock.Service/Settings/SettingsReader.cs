@@ -36,6 +36,7 @@ public sealed partial class SettingsReader
         {
             Webhooks = Webhooks(top),
             Replies = Replies(top),
+            Heartbeat = Heartbeat(top),
         };
         return faults.Any ? ReadResult.Bad<StormSettings>(faults.InOrder()) : settings;
     }

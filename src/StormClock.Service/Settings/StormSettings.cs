@@ -20,6 +20,9 @@ public sealed record StormSettings(
     /// <summary>Null: answers by mail are not read.</summary>
     public ReplySettings? Replies { get; init; }
 
+    /// <summary>Null: no sign of life is sent.</summary>
+    public HeartbeatSettings? Heartbeat { get; init; }
+
     /// <summary>What holds without a settings file.</summary>
     public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null);
 }

@@ -15,6 +15,7 @@ internal static class Schema
     public const string Enclosures = "enclosures";
     public const string Calendars = "calendars";
     public const string Pressed = "pressed";
+    public const string Indoors = "indoors";
     public const string Feeds = "feeds";
     public const string FeedEntries = "feedEntries";
     public const string Subscriptions = "subscriptions";
@@ -40,6 +41,7 @@ internal static class Schema
         if (database.CheckpointSize != 0) database.CheckpointSize = 0;
 
         database.GetCollection(JobStates).EnsureIndex("episodeMark", "$.episodeMark");
+        database.GetCollection(Indoors).EnsureIndex("episodeMark", "$.episodeMark");
         database.GetCollection(Pressed).EnsureIndex("tokenMark", "$.tokenMark");
         var subscriptions = database.GetCollection(Subscriptions);
         subscriptions.EnsureIndex("gardenMark", "$.gardenMark");

@@ -131,6 +131,16 @@ internal static class QuayEnd
                 Silences = [new("county alerts", Hours(-3), null), new("island text", Hours(-3), null)],
             }, Links),
             ["feed-heard"] = (MainWork with { Why = ReminderReason.FeedHeard, Jobs = [Lemon], Buy = [], LeftOut = [], Silences = [new("county alerts", Hours(-3), null)] }, Links),
+            ["not-in"] = (MainWork with
+            {
+                Why = ReminderReason.NotIn, Stage = Stage.GardenClosed, Jobs = [], Buy = [], LeftOut = [], Cautions = [Caution.OfficialOrders, Caution.Lull],
+                Reason = new(StageCause.WorkStops, "ODETTE advisory 19", Now - Duration.FromHours(2), null, Now),
+            } with { ClosedSince = Hours(-1), In = [new("bo", "Bo", Hours(-0.75))], NotHeardOf = ["Cy", "Dee"] }, Links),
+            ["listening"] = (MainWork with
+            {
+                Why = ReminderReason.Listening, Stage = Stage.NothingDue, StopEarliest = null, StopLikely = null, Jobs = [], Buy = [], LeftOut = [], Cautions = [],
+                Reason = new(StageCause.None, "", null), NextBy = Hours(7 * 24),
+            }, Links),
             ["feed-silent"] = (MainWork with { Why = ReminderReason.FeedSilent, Jobs = [Lemon], Buy = [], LeftOut = [] }, Links),
         };
 

@@ -19,7 +19,7 @@ internal sealed class ClosedLetter : ILetter
         new Paragraph(context.Say("closed.stay-in")),
         new Paragraph(context.Say("closed.recheck")),
         .. SmallSections.Cautions(context),
-        .. Indoors(context),
+        .. InSection.Of(context),
         SmallSections.Next(context, "next.official-word"),
     ];
 
@@ -27,12 +27,4 @@ internal sealed class ClosedLetter : ILetter
         context.Brief.Reason.Cause == StageCause.Order
             ? [new Lead(context.Say("closed.order"))]
             : [];
-
-    private static IEnumerable<Block> Indoors(LetterContext context)
-    {
-        var link = context.Links.ForIndoors(context.Reminder);
-        if (link is not null || context.TakesReplies) yield return new Heading(context.Say("indoors.heading"));
-        if (link is not null) yield return new Link(context.Say("indoors.link"), link);
-        if (context.TakesReplies) yield return new Paragraph(context.Say(link is null ? "reply.indoors" : "reply.indoors.or"));
-    }
 }
