@@ -20,10 +20,10 @@ public class FeedBenchmarks
     public int FeaturesToGardens() => NationalAlerts.ToGardens(Features, Gardens);
 
     [Benchmark]
-    public int AtomToMessages() => NationalAlerts.Messages(Atom).Count;
+    public int AtomToMessages() => NationalAlerts.Messages(Atom).Count();
 
     [Benchmark]
-    public int FeaturesToMessages() => NationalAlerts.Messages(Features).Count;
+    public int FeaturesToMessages() => NationalAlerts.Messages(Features).Count();
 }
 
 /// <summary>Reading alerts one by one against merely passing over the same bytes with a bare reader of XML.</summary>

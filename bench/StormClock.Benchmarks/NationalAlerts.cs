@@ -28,20 +28,12 @@ internal static class NationalAlerts
         [.. Enumerable.Range(0, 1000).Select(i => new Site($"garden-{i}", "Garden", new(25 + i % 100 * 0.24, -124 + i / 10 * 0.57), Terrain.Suburb, new Dictionary<string, int>(), [Zone(i), $"0{State(i):00}{i % 130:000}"]))];
 
     /// <summary>How many pairs of an alert and a garden may have to do with each other.</summary>
-    public static int ToGardens(byte[] list, IReadOnlyList<Site> gardens)
-    {
-        var infos = Messages(list).SelectMany(alert => alert.Infos).ToArray();
-        var near = 0;
-        foreach (var garden in gardens)
-        {
-            foreach (var info in infos) near += AlertPlace.Of(info, garden) == AlertWhere.Elsewhere ? 0 : 1;
-        }
+    public static int ToGardens(byte[] list, IReadOnlyList<Site> gardens) =>
+        Messages(list).Sum(alert => AlertPlace.MayConcern(alert, gardens).Count());
 
-        return near;
-    }
-
-    public static List<AlertMessage> Messages(byte[] list) =>
-        [.. FeedIndexReader.Read(list).Value!.Entries.Select(entry => (AlertMessage)MessageReader.Read(entry.Message).Value!)];
+    /// <summary>One after the other, as the service takes them in.</summary>
+    public static IEnumerable<AlertMessage> Messages(byte[] list) =>
+        FeedIndexReader.Read(list).Value!.Entries.Select(entry => (AlertMessage)MessageReader.Read(entry.Message).Value!);
 
     public static string Cap(int i)
     {

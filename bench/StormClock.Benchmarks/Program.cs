@@ -11,6 +11,18 @@ if (args is ["peak", var kind])
     return;
 }
 
+if (args is ["smtp-sink"])
+{
+    await SmtpSink.RunAsync();
+    return;
+}
+
+if (args is ["outbox", .. var rest])
+{
+    await OutboxStorm.RunAsync(rest is [var count] ? int.Parse(count) : 10_000);
+    return;
+}
+
 var config = DefaultConfig.Instance
     .AddDiagnoser(MemoryDiagnoser.Default)
     .AddColumn(StatisticColumn.Median, StatisticColumn.P95);

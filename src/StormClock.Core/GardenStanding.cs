@@ -10,6 +10,9 @@ namespace StormClock.Core;
 /// <param name="UnsafeUntil">When the newest advisory that still brought wind lets it end in (almost) every member.</param>
 public sealed record GardenStanding(StageStanding Stage, HeldStop Stop, Announced Announced, bool Alerted, Instant? UnsafeUntil)
 {
+    /// <summary>Since when each planned job has been late without an answer; empty in a standing that was kept before it was.</summary>
+    public IReadOnlyDictionary<string, Instant> LateSince { get; init; } = new Dictionary<string, Instant>();
+
     /// <summary>The plan in force; null when none is, or when it is not known any more, as after a restart: then it is made anew.</summary>
     public KeptPlan? Kept { get; init; }
 

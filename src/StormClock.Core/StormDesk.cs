@@ -27,6 +27,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
     /// <param name="sentAt">When each message was sent, by key.</param>
     /// <param name="silences">Sources that cannot be heard, or could not until lately; they never change a stage, only what is told.</param>
     /// <param name="reach">How each person is told; null for mail alone.</param>
+    /// <param name="saidIn">When each person last said "I am in" in the episode in <paramref name="standing"/>, by person id; null for nobody.</param>
     public Decision Decide(
         AdvisoryLedger ledger,
         GardenBook garden,
@@ -35,7 +36,8 @@ public sealed class StormDesk(QuietHours? quiet = null)
         IReadOnlyDictionary<string, Instant> sentAt,
         Instant now,
         IReadOnlyList<SourceSilence>? silences = null,
-        Reach? reach = null)
+        Reach? reach = null,
+        IReadOnlyDictionary<string, Instant>? saidIn = null)
     {
         var timeline = HazardTimeline.Of(ledger, garden, now, memory.Members);
         var valued = worths.Of(garden, timeline.Winds, timeline.Water);
@@ -58,10 +60,13 @@ public sealed class StormDesk(QuietHours? quiet = null)
             Quiet = quiet,
             Reach = reach ?? Reach.MailOnly,
             Silences = silences ?? [],
-            Started = states.Values.Where(state => state.Progress == JobProgress.Started).Select(state => state.JobId).ToHashSet(),
+            States = states,
+            In = SaidSince(stage.Since, sameEpisode ? saidIn : null),
+            UnsafeUntil = next.UnsafeUntil,
         };
+        situation = situation with { LateSince = LateWork.Since(situation, sameEpisode ? standing.LateSince : new Dictionary<string, Instant>()) };
         return new(
-            next, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
+            next with { LateSince = situation.LateSince }, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
             Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));
     }
 
@@ -128,6 +133,10 @@ public sealed class StormDesk(QuietHours? quiet = null)
     /// <summary>The end of the first light in which the recheck could be asked; the official end may still make it later.</summary>
     private static Instant? RecheckBy(GardenBook garden, Instant? unsafeUntil) =>
         unsafeUntil is { } until ? Wake.NextLight(garden, until + SignReader.StillFor)?.End : null;
+
+    /// <summary>A word from an earlier closing says nothing of where people are now.</summary>
+    private static Dictionary<string, Instant> SaidSince(Instant closed, IReadOnlyDictionary<string, Instant>? saidIn) =>
+        (saidIn ?? new Dictionary<string, Instant>()).Where(said => said.Value >= closed).ToDictionary();
 
     private static IReadOnlyList<BriefJob> AfterList(GardenBook garden, StageStanding stage, IReadOnlyDictionary<string, JobState> states)
     {

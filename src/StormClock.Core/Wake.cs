@@ -19,6 +19,7 @@ internal static class Wake
             .Append(outlook.LeaveBy)
             .Append(plan?.WorkStops[WorkClass.Ground].Earliest)
             .Concat(garden.People.Select(person => WorkDays.Next(garden, person, now)))
+            .Append(stage.Stage == Stage.GardenClosed ? stage.Since + InReminders.Wait : null)
             .Append(stage.Stage == Stage.GardenClosed ? NextLight(garden, Instant.Max(now, (unsafeUntil ?? now) + SignReader.StillFor))?.Start : null);
         return moments.Where(moment => moment > now).Min();
     }

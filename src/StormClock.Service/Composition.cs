@@ -8,6 +8,7 @@ using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
+using StormClock.Service.Replies;
 using StormClock.Service.Sheets;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
@@ -28,6 +29,7 @@ internal static class Composition
         AddTime(builder.Services, plan);
         AddDesk(builder.Services, plan, store);
         AddWakeups(builder.Services, plan);
+        AddReplies(builder.Services, plan);
         AddPages(builder.Services, plan);
 
         var host = builder.Build();
@@ -63,15 +65,15 @@ internal static class Composition
         services.AddSingleton(provider => plan.Feeds(provider.GetRequiredService<IClock>()));
         services.AddSingleton(provider => new FeedWatch(store, provider.GetRequiredService<IReadOnlyList<IFeed>>()));
         services.AddSingleton(provider => new FeedRound(provider.GetRequiredService<IReadOnlyList<IFeed>>(), plan.Time));
-        services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), provider.GetRequiredService<FeedWatch>(), plan.Practice));
+        services.AddSingleton(provider => new Inbox(store, provider.GetRequiredService<IClock>(), provider.GetRequiredService<Journal>(), provider.GetRequiredService<FeedWatch>(), new GardenPlaces(plan.Gardens), plan.Practice));
         services.AddSingleton(LinkKeys(plan.DataFolder));
-        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest, plan.Push is not null));
+        services.AddSingleton(provider => new LinkMaker(plan.PagesAddress, provider.GetRequiredService<AckKeyRing>().Newest, plan.Push is not null, plan.Replies is not null));
         services.AddSingleton(provider => new LetterDesk(
             store.WriteAsync(Meta.InstallationId).GetAwaiter().GetResult(), provider.GetRequiredService<LinkMaker>()));
         services.AddSingleton(new StormDesk(plan.Quiet));
         services.AddSingleton(provider => new LetterEnclosures(PlanSheet.Of, provider.GetRequiredService<Journal>()));
         services.AddSingleton<GardenDesk>();
-        services.AddSingleton(new PeopleReach(store, plan.Push is not null, [.. plan.Webhooks.Keys]));
+        services.AddSingleton(new PeopleReach(store, plan.Push is not null, [.. plan.Webhooks.Keys], plan.PagesAddress is not null || plan.Replies is not null, plan.Practice ? null : plan.Gardens));
         AddChannels(services, plan, store);
         services.AddSingleton<Dispatcher>();
         services.AddSingleton<Round>();
@@ -100,6 +102,9 @@ internal static class Composition
     {
         services.AddSingleton<AlarmClock>();
         services.AddSingleton<Heartbeat>();
+        services.AddSingleton(provider => new SignOfLife(
+            plan.SignOfLife, new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(15) }) { Timeout = TimeSpan.FromSeconds(10) },
+            provider.GetRequiredService<StormStore>(), provider.GetRequiredService<IClock>(), provider.GetRequiredService<ILogger<SignOfLife>>()));
         services.AddSingleton<Turns>();
         services.AddQuartz(quartz =>
         {
@@ -117,11 +122,33 @@ internal static class Composition
                     .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithRemainingCount)));
         });
         services.AddQuartzHostedService(options => options.WaitForJobsToComplete = true);
+        services.AddHostedService<Watchdog>();
+    }
+
+    /// <summary>Answers by mail, where a mailbox is set up for them; the watch says nothing where none is.</summary>
+    private static void AddReplies(IServiceCollection services, HostPlan plan)
+    {
+        services.AddSingleton<ReplyWatch>();
+        if (plan.Replies is not { } replies) return;
+
+        services.AddSingleton(replies);
+        services.AddSingleton<ReplyDesk>();
+        services.AddSingleton<ReplyRound>();
+        services.AddQuartz(quartz => quartz
+            .AddJob<ReplyJob>(job => job.WithIdentity(AlarmClock.Replies))
+            .AddTrigger(trigger => trigger
+                .WithIdentity(AlarmClock.Replies.Name)
+                .ForJob(AlarmClock.Replies)
+                .StartAt((plan.FirstListen + replies.Every).ToDateTimeOffset())
+                .WithSimpleSchedule(schedule => schedule
+                    .WithInterval(replies.Every.ToTimeSpan())
+                    .RepeatForever()
+                    .WithMisfireInstruction(SimpleTriggerMisfireInstruction.NowWithRemainingCount))));
     }
 
     private static void AddPages(IServiceCollection services, HostPlan plan)
     {
-        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute));
+        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute, plan.MaySendTests));
         services.AddSingleton(plan);
         services.AddSingleton<IJobBook, JobBook>();
     }

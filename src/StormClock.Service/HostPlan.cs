@@ -3,6 +3,8 @@ using StormClock.Service.Delivery;
 using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
+using StormClock.Service.Replies;
+using StormClock.Service.Settings;
 
 namespace StormClock.Service;
 
@@ -30,8 +32,17 @@ internal sealed record HostPlan(
     /// <summary>Hours in which only urgent messages go out; null for none.</summary>
     public QuietHours? Quiet { get; init; }
 
+    /// <summary>An address outside that is asked as a sign of life; null for none.</summary>
+    public HeartbeatSettings? SignOfLife { get; init; }
+
+    /// <summary>Nobody but this box itself can open the front page, and this is no rehearsal.</summary>
+    public bool MaySendTests => PagesAddress is null && Listen.IsLoopback && !Practice;
+
     /// <summary>Sends notifications to subscribed devices; null for none.</summary>
     public PushPlan? Push { get; init; }
+
+    /// <summary>Takes answers by mail; null for none.</summary>
+    public ReplyPlan? Replies { get; init; }
 
     /// <summary>Where whose messages are posted too, by <c>garden/person</c>.</summary>
     public IReadOnlyDictionary<string, WebhookTarget> Webhooks { get; init; } = new Dictionary<string, WebhookTarget>();

@@ -33,6 +33,47 @@ public class StormDeskLateTests
         static List<string> Late(Decision decision) => [.. decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.Late).Select(reminder => reminder.Key.ToString())];
     }
 
+    /// <summary>The person first, with the next message everybody, with the one after that the second address; never two within two hours.</summary>
+    [Fact]
+    public void Decide_WorkThatNobodyDoes_IsToldToMorePeopleWithEachMessage()
+    {
+        var (desk, ledger, due) = Waiting([Gardens.Person("ada") with { SecondEmail = "ada@elsewhere.invalid" }, Gardens.Person("bo", PersonRole.Helper) with { DaysOff = [new(2027, 9, 21)] }, Gardens.Person("kim", PersonRole.Keeper)]);
+        for (var at = due; at < due + Duration.FromHours(6); at += Duration.FromMinutes(15)) desk.At(ledger, at);
+        var rounds = desk.Sent.Where(sent => sent.Reminder.Key.Reason == ReminderReason.Late).GroupBy(sent => sent.At).OrderBy(round => round.Key).ToList();
+        Assert.Equal(
+            ["ada/email", "ada/email bo/email", "ada/email ada/email:second bo/email"],
+            rounds.Take(3).Select(round => string.Join(' ', round.Select(sent => $"{sent.Reminder.To.Id}/{sent.Reminder.Key.Channel}").Order())));
+        Assert.All(rounds.Zip(rounds.Skip(1)), pair => Assert.True(pair.Second.Key - pair.First.Key >= Duration.FromHours(2)));
+    }
+
+    [Theory]
+    [InlineData(JobProgress.Later, null)]
+    [InlineData(JobProgress.Cannot, CannotWhy.NoTime)]
+    [InlineData(JobProgress.Cannot, CannotWhy.NeedsPerson)]
+    public void Decide_LateWorkAnsweredLater_IsLeftAloneForTwoHours(JobProgress progress, CannotWhy? why)
+    {
+        var (desk, ledger, due) = Waiting([Gardens.Person("ada"), Gardens.Person("bo", PersonRole.Helper)]);
+        Assert.NotEmpty(Late(desk.At(ledger, due)));
+        var answered = due + Duration.FromMinutes(5);
+        desk.Jobs["tie"] = new("tie", progress, answered, "ada", why);
+        for (var at = answered; at < answered + Duration.FromHours(2); at += Duration.FromMinutes(10)) Assert.DoesNotContain(Late(desk.At(ledger, at)), reminder => reminder.Brief.Jobs.Any(job => job.Token == "tie"));
+    }
+
+    private static IEnumerable<Reminder> Late(Decision decision) => decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.Late);
+
+    /// <summary>One short job that three others wait for, due well before the work stops; and the moment from which it is late.</summary>
+    private static (KeptDesk Desk, AdvisoryLedger Ledger, Instant Due) Waiting(Person[] people)
+    {
+        var book = Book with
+        {
+            People = people,
+            Items = [Book.Items[0] with { Jobs = [Gardens.Job("tie", 30, value: 50), Gardens.Job("long", 180, value: 20, after: "tie"), Gardens.Job("short", 90, value: 20, after: "tie"), Gardens.Job("least", 45, value: 20, after: "tie")] }, Book.Items[1] with { Jobs = [] }],
+        };
+        var desk = new KeptDesk(book);
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new WindNote("plot", "ada", Morning, Alerts.At(10), 40, null));
+        return (desk, ledger, desk.At(ledger, Morning).Plan!.Jobs.Single(job => job.Job.Id == "tie").StartBy + Duration.FromMinutes(15));
+    }
+
     /// <summary>An order that was told and is taken back while the storm goes on: said once.</summary>
     [Fact]
     public void Decide_LeaveByTakenBack_IsToldOnce()

@@ -1,3 +1,4 @@
+using StormClock.Skill;
 using StormClock.Skill.Refit;
 using StormClock.Skill.Score;
 
@@ -10,12 +11,15 @@ const string Usage = """
           draws docs/reliability.svg.
       refit
           Fits the Atlantic statistics anew and writes src/StormClock.Core/Hazards/Data/errors-atlantic.txt.
+      counties
+          Writes src/StormClock.Service/Books/Counties/us-counties.txt, from which check proposes codes.
     """;
 
 switch (args)
 {
     case ["score", .. var options]: return ScoreCommand.Run(options, Console.Out, Console.Error);
     case ["refit"]: return RefitCommand.Run(Console.Out);
+    case ["counties"]: return CountiesCommand.Run(Console.Out);
     default:
         Console.Error.WriteLine(Usage);
         return 1;

@@ -39,6 +39,15 @@ public sealed class AdvisoryLedger
     public IReadOnlyList<CycloneAdvisory> Cyclones(Instant now) =>
         [.. StandingCyclones.Of(Known<CycloneAdvisory>(now), now).OrderBy(one => one.StormId, StringComparer.Ordinal)];
 
+    /// <summary>The newest position of each storm from an advisory for the public, in order of storm id.</summary>
+    public IReadOnlyList<CyclonePosition> Positions(Instant now) =>
+    [
+        .. Known<CyclonePosition>(now)
+            .GroupBy(position => position.StormId, StringComparer.Ordinal)
+            .Select(storm => storm.MaxBy(position => (position.IssuedAt, position.Correction ?? ' '))!)
+            .OrderBy(newest => newest.StormId, StringComparer.Ordinal),
+    ];
+
     /// <summary>The newest wind speed probabilities of each storm, in order of storm id; they stand as long as an advisory may.</summary>
     public IReadOnlyList<WindProbabilityAdvisory> WindProbabilities(Instant now) =>
     [

@@ -35,6 +35,18 @@ public static class AlertPlace
         return nearest;
     }
 
+    /// <summary>Those of many sites that an alert may concern; one without any account, or with an account without any area, may concern all.</summary>
+    public static IEnumerable<Site> MayConcern(AlertMessage alert, IReadOnlyList<Site> sites)
+    {
+        if (alert.Infos.All(info => info.Areas.Count > 0) && alert.Infos.Count > 0)
+        {
+            var areas = alert.Infos.SelectMany(info => info.Areas).Select(PreparedArea.Of).ToArray();
+            return sites.Where(site => Array.Exists(areas, area => area.Where(site) != AlertWhere.Elsewhere));
+        }
+
+        return sites;
+    }
+
     public static AlertWhere Of(AlertArea area, Site site) => PreparedArea.Of(area).Where(site);
 
     /// <summary>A circle of no size marks a point without saying how far it reaches.</summary>

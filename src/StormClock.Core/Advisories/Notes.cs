@@ -3,7 +3,27 @@ namespace StormClock.Core.Advisories;
 /// <summary>Something a person entered by hand for one garden; binding for its owner and shown with name and time.</summary>
 public abstract record Note(string GardenId, string By, Instant Made) : Advisory
 {
+    /// <summary>When it stops to hold; null for the usual time of its kind.</summary>
+    public Instant? Expires { get; init; }
+
+    /// <summary>Its maker has confirmed that it takes the place of the garden's earlier notes of its kind, though it may make things later.</summary>
+    public bool Replaces { get; init; }
+
     public override Instant Issued => Made;
+
+    /// <summary>
+    /// Whether it would make things later, lighter or lower than an earlier note does, were that taken back: what must be confirmed
+    /// (science.md 4.1).
+    /// </summary>
+    public bool Eases(Note earlier) => (this, earlier) switch
+    {
+        (AllClearNote, not AllClearNote) => true,
+        (WindNote now, WindNote then) => now.From > then.From || now.GustMps < then.GustMps || now.Until < (then.Until ?? Instant.MaxValue),
+        (RainNote now, RainNote then) => now.From > then.From || now.DayMm < then.DayMm || (now.HourMm ?? 0) < (then.HourMm ?? 0),
+        (WaterNote now, WaterNote then) => now.Datum != then.Datum || now.LevelM < then.LevelM,
+        (LeaveByNote now, LeaveByNote then) => now.LeaveBy > then.LeaveBy,
+        _ => false,
+    };
 }
 
 /// <summary>Unsafe wind by hand: it may make the plan earlier at once, later never without a confirmed all clear.</summary>

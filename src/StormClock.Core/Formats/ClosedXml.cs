@@ -45,7 +45,8 @@ internal static class ClosedXml
         }
     }
 
-    private static bool DeclaresOther(ReadOnlySpan<byte> bytes)
+    /// <summary>Whether an encoding other than UTF-8 is declared.</summary>
+    public static bool DeclaresOther(ReadOnlySpan<byte> bytes)
     {
         var head = Encoding.Latin1.GetString(bytes[..Math.Min(bytes.Length, 200)]);
         return head.Contains("encoding", StringComparison.Ordinal) && !head.Contains("utf-8", StringComparison.OrdinalIgnoreCase);

@@ -33,16 +33,28 @@ internal static partial class KnownProduct
 {
     private const int LinesOfHeading = 20;
 
+    /// <summary>With the version left out.</summary>
+    private const string CapNamespace = "urn:oasis:names:tc:emergency:cap:";
+
     public static ProductKind Of(ReadOnlySpan<byte> bytes)
     {
         var isMarkup = bytes.TrimStart(" \t\r\n"u8) is [(byte)'<', ..];
-        var head = bytes[..Math.Min(bytes.Length, (isMarkup ? 4 : 16) * 1024)];
+        var head = Whole(bytes, (isMarkup ? 4 : 16) * 1024);
         return SourceText.Decode(head) is { } text ? OfText(text) : ProductKind.Binary;
     }
 
-    /// <summary>Bulletins in words for people; a list's entry of this sort is no message.</summary>
+    /// <summary>The beginning, which ends between two signs of UTF-8 and not within one.</summary>
+    private static ReadOnlySpan<byte> Whole(ReadOnlySpan<byte> bytes, int most)
+    {
+        if (bytes.Length <= most) return bytes;
+        var end = most;
+        while (end > most - 3 && (bytes[end] & 0xC0) == 0x80) end--;
+        return bytes[..end];
+    }
+
+    /// <summary>Texts in words for people, of which nothing can be taken; a list's entry of this sort is no message.</summary>
     public static bool IsProse(ProductKind kind) =>
-        kind is ProductKind.Discussion or ProductKind.PublicAdvisory or ProductKind.CycloneUpdate or ProductKind.WeatherOutlook;
+        kind is ProductKind.Discussion or ProductKind.SpanishAdvisory or ProductKind.CycloneUpdate or ProductKind.WeatherOutlook;
 
     /// <summary>XML of any kind, but no page for people.</summary>
     public static bool IsMarkup(ProductKind kind) =>
@@ -77,29 +89,36 @@ internal static partial class KnownProduct
     {
         var start = text.AsSpan().TrimStart();
         if (start.IsEmpty) return ProductKind.Empty;
-        if (start[0] == '<') return OfMarkup(UpToRoot(text));
+        if (start[0] == '<') return OfMarkup(text);
         if (start[0] is '{' or '[') return ProductKind.Json;
         return OfHeading(text);
     }
 
-    /// <summary>What stands before the root, and the root with its namespaces: searching the whole head would take longer than reading an alert.</summary>
-    private static string UpToRoot(string text)
+    /// <summary>By the root with its namespaces and what stands before and shortly after it. An alert is known by its root alone: to search on would take longer than to read it.</summary>
+    private static ProductKind OfMarkup(string text)
     {
         const int charsOfRoot = 1024;
         var root = RootBegins().Match(text);
-        return root.Success ? text[..Math.Min(text.Length, root.Index + charsOfRoot)] : text;
+        if (root.Groups["alert"].Success && HasCap(text.AsSpan(root.Index))) return ProductKind.CapAlert;
+        return OfHead(root.Success ? text[..Math.Min(text.Length, root.Index + charsOfRoot)] : text);
     }
 
-    [GeneratedRegex("<[A-Za-z]", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"<(?:(?:[A-Za-z][\w.-]*:)?(?<alert>alert)\s|[A-Za-z])", RegexOptions.CultureInvariant)]
     private static partial Regex RootBegins();
 
-    private static ProductKind OfMarkup(string text)
+    private static bool HasCap(ReadOnlySpan<char> root)
+    {
+        var end = root.IndexOf('>');
+        return (end < 0 ? root : root[..end]).Contains(CapNamespace, StringComparison.Ordinal);
+    }
+
+    private static ProductKind OfHead(string text)
     {
         if (Has(text, "<html") || Has(text, "<!doctype html")) return ProductKind.HtmlPage;
         if (Has(text, "<rss")) return ProductKind.RssFeed;
         if (Has(text, "http://www.w3.org/2005/Atom")) return ProductKind.AtomFeed;
         if (Has(text, AviationAdvisory.IwxxmReader.Namespace)) return ProductKind.AviationXml;
-        return Has(text, "urn:oasis:names:tc:emergency:cap:") ? ProductKind.CapAlert : ProductKind.OtherXml;
+        return Has(text, CapNamespace) ? ProductKind.CapAlert : ProductKind.OtherXml;
     }
 
     private static ProductKind OfHeading(string text)

@@ -72,6 +72,9 @@ public sealed record Person(
     double LiftKg,
     bool LadderAlone)
 {
+    /// <summary>Where late work is told too when nobody answers; null for nowhere.</summary>
+    public string? SecondEmail { get; init; }
+
     /// <summary>Never goes up a ladder.</summary>
     public bool NoLadder { get; init; }
 

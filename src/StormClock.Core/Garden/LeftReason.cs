@@ -44,6 +44,12 @@ public enum LeftCause
     /// <summary>It waits for itself.</summary>
     Circle,
 
+    /// <summary>Somebody said that the material is missing.</summary>
+    SaidNoMaterial,
+
+    /// <summary>Somebody said that it cannot be done.</summary>
+    SaidCannot,
+
     /// <summary>Nothing of it is ripe, and it does not ripen off the plant.</summary>
     NotRipe,
 
@@ -76,6 +82,9 @@ public sealed record LeftReason(LeftCause Cause)
 
     /// <summary>Job ids from the job back to itself.</summary>
     public IReadOnlyList<string> Circle { get; init; } = [];
+
+    /// <summary>Who said so.</summary>
+    public string By { get; init; } = "";
 
     /// <summary>What is not ripe, as the catalogue calls it.</summary>
     public string Crop { get; init; } = "";

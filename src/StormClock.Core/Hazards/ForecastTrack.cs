@@ -47,6 +47,16 @@ public sealed class ForecastTrack
         return GreatCircle.Along(from.Centre, to.Centre, (leadHours - from.LeadHours) / (to.LeadHours - from.LeadHours));
     }
 
+    /// <summary>Strength between two points, knots; held at both ends.</summary>
+    public double MaxWindKtAt(double leadHours)
+    {
+        var right = Points.TakeWhile(point => point.LeadHours < leadHours).Count();
+        if (right == 0) return Points[0].MaxWindKt;
+        if (right == Points.Count) return Points[^1].MaxWindKt;
+        var (from, to) = (Points[right - 1], Points[right]);
+        return from.MaxWindKt + (leadHours - from.LeadHours) / (to.LeadHours - from.LeadHours) * (to.MaxWindKt - from.MaxWindKt);
+    }
+
     public static ForecastTrack Of(CycloneAdvisory advisory)
     {
         var written = Written(advisory);

@@ -43,7 +43,7 @@ public sealed record HazardTimeline(
     /// <summary>Rain entered by hand.</summary>
     public IReadOnlyList<RainNote> RainNotes { get; init; } = [];
 
-    /// <summary>The newest water level entered by hand; null when there is none.</summary>
+    /// <summary>The highest water level entered by hand on the datum of the newest; null when there is none.</summary>
     public WaterNote? Water { get; init; }
 
     /// <summary>The newest full advisory is old though more should have come.</summary>
@@ -65,6 +65,7 @@ public sealed record HazardTimeline(
         AdvisoryLedger ledger, GardenBook book, Instant now, Func<CycloneAdvisory, Site, IReadOnlyList<double>, WindMembers> members)
     {
         var cyclones = ledger.Cyclones(now);
+        var positions = ledger.Positions(now);
         var winds = book.Sites.Select(SiteWinds).OfType<SiteWind>().ToList();
         var notes = ledger.Notes(now, book.Id);
         var timeline = new HazardTimeline(
@@ -80,7 +81,7 @@ public sealed record HazardTimeline(
             Points = [.. book.Sites.SelectMany(site => ledger.PointForecasts(now, site.At, PointWind.WithinNmi)).Distinct().OrderBy(forecast => forecast.IssuedAt)],
             NewestNote = ledger.NewestNote(now, book.Id),
             RainNotes = [.. notes.OfType<RainNote>()],
-            Water = notes.OfType<WaterNote>().LastOrDefault(),
+            Water = Highest(notes.OfType<WaterNote>().ToList()),
             Official = OfficialCheck.Of(cyclones, ledger.WindProbabilities(now), book.Sites, (cyclone, site) => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain))),
         };
         return timeline with
@@ -92,7 +93,7 @@ public sealed record HazardTimeline(
         SiteWind? SiteWinds(Site site)
         {
             var thresholds = ClassStops.ThresholdsKt(book.Limits, site.Terrain);
-            var storms = cyclones.Select(cyclone => Stale.Widened(members(cyclone, site, thresholds), Stale.Beyond(cyclone, now), Draws.Default)).ToList();
+            var storms = cyclones.Select(cyclone => Stale.Widened(Found(cyclone), Stale.Beyond(cyclone, now), Draws.Default)).ToList();
             var points = ledger.PointForecasts(now, site.At, PointWind.WithinNmi)
                 .Select(forecast => Stale.Widened(PointWind.Of(forecast, thresholds, Draws.Default), Stale.Beyond(forecast, now), Draws.Default))
                 .ToList();
@@ -102,8 +103,13 @@ public sealed record HazardTimeline(
                 Cyclones = storms.Count == 0 ? null : WindOutlook.Combine(storms),
                 Local = points.Count == 0 ? null : WindOutlook.Combine(points),
             };
+
+            WindMembers Found(CycloneAdvisory cyclone) => IntermediateShift.Applied(cyclone, positions, advisory => members(advisory, site, thresholds));
         }
     }
+
+    /// <summary>A lower level takes nothing back unless it was said to replace the higher one.</summary>
+    private static WaterNote? Highest(List<WaterNote> notes) => notes.Where(note => note.Datum == notes[^1].Datum).MaxBy(note => note.LevelM);
 
     /// <summary>
     /// An order whose message merely ran out was never taken back: an evacuation holds on for a day, a call to shelter for an hour

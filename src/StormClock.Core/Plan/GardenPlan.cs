@@ -14,7 +14,11 @@ public sealed record PlannedJob(
     Job Job, IReadOnlyList<string> People, Instant Start, Instant End, Instant StartBy, double ChanceDone);
 
 /// <summary>A job that does not fit, with the reason and the cheap thing to do instead.</summary>
-public sealed record LeftOutJob(Job Job, LeftReason Why, string? Fallback);
+public sealed record LeftOutJob(Job Job, LeftReason Why, string? Fallback)
+{
+    /// <summary>Somebody said so; it is no news that it does not fit.</summary>
+    public bool Answered { get; init; }
+}
 
 public sealed record Shortage(string Material, double Need, double Have, double Missing, string Unit)
 {

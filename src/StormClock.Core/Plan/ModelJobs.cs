@@ -42,7 +42,7 @@ internal sealed class ModelJobs(PlanRequest request, PlanGrid grid, Crew crew, M
         return new()
         {
             Length = PlanGrid.Length(Remaining.Minutes(request, job)),
-            Value = Worth(job) + leastValue,
+            Value = (Worth(job) * (request.WhyNot(job) == CannotWhy.NoTime ? Answered.WorthWithoutTime : 1)) + leastValue,
             Site = sites.IndexOf(area.SiteId),
             Area = areas.IndexOf(area.Id),
             Lane = lane,
@@ -53,7 +53,7 @@ internal sealed class ModelJobs(PlanRequest request, PlanGrid grid, Crew crew, M
             Store = job.StoreId is null ? -1 : stores.IndexOf(job.StoreId),
             FloorM2 = job.StoreFloorM2,
             VolumeM3 = job.StoreVolumeM3,
-            Later = request.Is(job, JobProgress.Later),
+            Later = request.IsPutOff(job),
             ToldSlot = place is null ? -1 : grid.AtOrAfter(place.Start),
             ToldTeam = place is null ? -1 : teams.Where(team => windows.TeamOf(team).SequenceEqual(place.Team)).DefaultIfEmpty(-1).First(),
         };

@@ -31,7 +31,7 @@ internal static class PlanChanges
     {
         if (!jobs.TryGetValue(told.JobId, out var job)) yield return new(told.JobId, PlanChangeKind.Dropped, PlanChangeCause.NotInBook);
         else if (request.Is(job, JobProgress.Done)) yield return new(job.Id, PlanChangeKind.Done, PlanChangeCause.Done);
-        else if (request.Is(job, JobProgress.Cannot)) yield return new(job.Id, PlanChangeKind.Dropped, PlanChangeCause.SaidCannot);
+        else if (!request.IsOpen(job)) yield return new(job.Id, PlanChangeKind.Dropped, PlanChangeCause.SaidCannot);
         else if (left.Contains(job.Id)) yield return new(job.Id, PlanChangeKind.Dropped, PlanChangeCause.LeftOut);
         else if (request.BetterLeft.ContainsKey(job.Id)) yield return new(job.Id, PlanChangeKind.Dropped, PlanChangeCause.BetterLeft);
         else if (now.TryGetValue(job.Id, out var planned))

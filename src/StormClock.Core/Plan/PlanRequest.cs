@@ -29,7 +29,14 @@ public sealed record PlanRequest(
 
     public WorkWeather WeatherAt(Site site) => Weather.GetValueOrDefault(site.Id, WorkWeather.Fair);
 
-    public bool IsOpen(Job job) => !Is(job, JobProgress.Done) && !Is(job, JobProgress.Cannot);
+    /// <summary>Not done, and nothing was said that keeps it out: for want of time or of a person it stays in.</summary>
+    public bool IsOpen(Job job) => !Is(job, JobProgress.Done) && (!Is(job, JobProgress.Cannot) || WhyNot(job) is CannotWhy.NoTime or CannotWhy.NeedsPerson);
+
+    /// <summary>Somebody wants it to wait.</summary>
+    public bool IsPutOff(Job job) => Is(job, JobProgress.Later) || WhyNot(job) == CannotWhy.NoTime;
+
+    /// <summary>Why somebody said that it cannot be done; null when nobody did, or gave no reason.</summary>
+    public CannotWhy? WhyNot(Job job) => Is(job, JobProgress.Cannot) ? States[job.Id].Why : null;
 
     public bool Is(Job job, JobProgress progress) => States.TryGetValue(job.Id, out var state) && state.Progress == progress;
 }

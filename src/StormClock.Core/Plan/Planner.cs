@@ -16,13 +16,13 @@ public static class Planner
 
     public static GardenPlan Plan(PlanRequest request)
     {
-        var all = request.Book.Jobs.Where(request.IsOpen).DistinctBy(job => job.Id).ToList();
+        var all = request.Book.Jobs.Where(request.IsOpen).Select(job => Answered.AsPlanned(request, job)).DistinctBy(job => job.Id).ToList();
         var open = all.Where(job => !request.BetterLeft.ContainsKey(job.Id)).ToList();
         var problem = PlanProblem.Of(request, open);
         var line = Search(problem);
         var planned = Planned(request, problem, line);
-        var leftOut = LeftOut.Of(request, open, problem, line);
-        return new(request.Now, GardenStops.Of(request), planned, leftOut, Supplies.Short(request.Book, planned), Supplies.Stores(request, planned, leftOut))
+        IReadOnlyList<LeftOutJob> leftOut = [.. LeftOut.Of(request, open, problem, line), .. Answered.LeftOut(request)];
+        return new(request.Now, GardenStops.Of(request), planned, leftOut, Supplies.Short(request, planned), Supplies.Stores(request, planned, leftOut))
         {
             BetterLeft = [.. all.Where(job => request.BetterLeft.ContainsKey(job.Id)).Select(job => new LeftOutJob(job, request.BetterLeft[job.Id], null))],
             Changes = PlanChanges.Of(request, planned, leftOut),

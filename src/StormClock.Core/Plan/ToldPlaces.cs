@@ -35,7 +35,7 @@ internal static class ToldPlaces
         var told = (LimitMoved(request) ? [] : request.Before?.Jobs ?? []).ToLookup(place => place.JobId);
         var wanted = jobs.Where(job => request.Is(job, JobProgress.Started)).OrderBy(job => request.States[job.Id].At)
             .Concat(jobs
-                .Where(job => !request.Is(job, JobProgress.Later) && told[job.Id].Any(place => IsAboutNow(request, place.Start)))
+                .Where(job => !request.IsPutOff(job) && told[job.Id].Any(place => IsAboutNow(request, place.Start)))
                 .OrderBy(job => told[job.Id].First().Start))
             .DistinctBy(job => job.Id);
         var kept = new List<string>();

@@ -29,7 +29,12 @@ internal static class Briefs
             Works(now, why) ? [.. now.Plan!.LeftOut.Concat(now.Plan.BetterLeft).Select(left => Line(now.Book, left))] : [],
             why == ReminderReason.OrderChanged ? [.. now.Announced.News.Select(news => News(now.Book, news))] : [],
             Cautions(now, why, jobs),
-            NextBy(now, person));
+            NextBy(now, person, why))
+        {
+            ClosedSince = now.Stage.Stage == Stage.GardenClosed ? now.Stage.Since : null,
+            In = now.Stage.Stage == Stage.GardenClosed ? InReminders.Of(now) : [],
+            NotHeardOf = why == ReminderReason.NotIn ? [.. InReminders.NotHeardOf(now, person).Select(other => other.Name)] : [],
+        };
     }
 
     /// <summary>Whether the message may speak of work at all: never once the garden is closed or an order holds.</summary>
@@ -41,7 +46,7 @@ internal static class Briefs
     {
         if (why is ReminderReason.StandDown or ReminderReason.Recheck) return now.After;
         if (!Works(now, why)) return [];
-        if (why == ReminderReason.Late) return [.. LateWork.Of(now).Select(late => Line(now.Book, late.Job))];
+        if (why == ReminderReason.Late) return [.. LateWork.Of(now).Select(late => Line(now.Book, late))];
         return [.. now.Plan!.Jobs
             .Where(job => person.Role == PersonRole.Gardener || job.People.Contains(person.Id))
             .Select(job => Line(now.Book, job))];
@@ -63,10 +68,12 @@ internal static class Briefs
     private static IReadOnlyList<Caution> Cautions(Situation now, ReminderReason why, IReadOnlyList<BriefJob> jobs) =>
         now.Stage.Stage == Stage.GardenClosed ? CautionsFor.Closed : CautionsFor.Work(jobs, after: why == ReminderReason.Recheck);
 
-    private static Instant? NextBy(Situation now, Person person) => now.Stage.Stage switch
+    private static Instant? NextBy(Situation now, Person person, ReminderReason why) => now.Stage.Stage switch
     {
-        Stage.NothingDue or Stage.Recheck => null,
+        _ when why == ReminderReason.Listening => ListeningReminders.Next(now),
+        Stage.NothingDue => null,
+        Stage.Recheck => RecheckDays.Next(now, person),
         Stage.GardenClosed => now.RecheckBy ?? now.Now + OneDay,
-        _ => Moments.Sooner(WorkDays.Next(now.Book, person, now.Now), now.StopEarliest > now.Now ? now.StopEarliest : null) ?? now.Now + OneDay,
+        _ => Moments.Sooner(WorkDays.Next(now.Book, person, Instant.Max(now.Now, WorkDays.NotBefore(now) - Duration.Epsilon)), now.StopEarliest > now.Now ? now.StopEarliest : null) ?? now.Now + OneDay,
     };
 }

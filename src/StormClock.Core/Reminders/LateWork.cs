@@ -1,12 +1,9 @@
+using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
 
-/// <summary>A planned job that should have been started by the hour that was told, and that nobody has begun or ended.</summary>
-/// <param name="Overdue">How long ago that was, less a little grace.</param>
-public sealed record LateJob(PlannedJob Job, Duration Overdue);
-
-/// <summary>Which work is late.</summary>
+/// <summary>Which work is late: planned, to be started by an hour that was told, and nobody has begun, ended or answered it.</summary>
 internal static class LateWork
 {
     // At night, or while the newest plan has it for another day, there is nothing to be said.
@@ -15,12 +12,30 @@ internal static class LateWork
     // Nobody puts down the string to press a button.
     private static readonly Duration Grace = Duration.FromMinutes(15);
 
-    public static IReadOnlyList<LateJob> Of(Situation now) =>
+    /// <summary>After "later", or a "cannot" that leaves the job in the plan, it is not asked for again so soon (C), whatever the plan's next last start.</summary>
+    private static readonly Duration PutOff = Duration.FromHours(2);
+
+    public static IReadOnlyList<PlannedJob> Of(Situation now) =>
     [
         .. from job in now.Plan?.Jobs ?? []
-           where now.Announced.StartBys.ContainsKey(job.Job.Id) && !now.Started.Contains(job.Job.Id)
-           let due = now.Announced.StartBys[job.Job.Id] + Grace
-           where due <= now.Now && job.Start <= now.Now + AboutNow
-           select new LateJob(job, now.Now - due),
+           where now.Announced.StartBys.ContainsKey(job.Job.Id) && !IsAnswered(now, job.Job.Id)
+           where now.Announced.StartBys[job.Job.Id] + Grace <= now.Now && job.Start <= now.Now + AboutNow
+           select job,
     ];
+
+    /// <summary>
+    /// Since when each planned job has been late without an answer. A new plan that tells a later hour does not begin it anew: it was not
+    /// answered for all that.
+    /// </summary>
+    /// <param name="known">As found before.</param>
+    public static IReadOnlyDictionary<string, Instant> Since(Situation now, IReadOnlyDictionary<string, Instant> known)
+    {
+        var planned = (now.Plan?.Jobs ?? []).Select(job => job.Job.Id).ToHashSet();
+        var since = known.Where(late => planned.Contains(late.Key) && !(now.States.GetValueOrDefault(late.Key)?.At >= late.Value)).ToDictionary();
+        foreach (var job in Of(now)) since.TryAdd(job.Job.Id, now.Now);
+        return since;
+    }
+
+    private static bool IsAnswered(Situation now, string jobId) =>
+        now.States.TryGetValue(jobId, out var state) && (state.Progress == JobProgress.Started || (state.Progress != JobProgress.Open && now.Now - state.At < PutOff));
 }

@@ -60,4 +60,11 @@ public sealed record MessageBrief(
 {
     /// <summary>The sources that a message about silence speaks of; empty where the forecast itself has grown old.</summary>
     public IReadOnlyList<SourceSilence> Silences { get; init; } = [];
+
+    /// <summary>While the garden is closed: since when, who said to be in, and of whom nothing was heard that the reader should phone.</summary>
+    public Instant? ClosedSince { get; init; }
+
+    public IReadOnlyList<SaidIn> In { get; init; } = [];
+
+    public IReadOnlyList<string> NotHeardOf { get; init; } = [];
 }

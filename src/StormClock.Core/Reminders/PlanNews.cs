@@ -53,7 +53,7 @@ public static class PlanNews
         if (sooner.Count > 0) news.Add(new(PlanNewsKind.StartSooner, sooner));
 
         List<string> lost = [.. plan.LeftOut
-            .Where(left => told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier))
+            .Where(left => !left.Answered && told.StartBys.TryGetValue(left.Job.Id, out var before) && (before < plan.Made || Sooner(left.Job.Class) >= StartEarlier))
             .Select(left => left.Job.Id)];
         if (lost.Count > 0) news.Add(new(PlanNewsKind.NoLongerFit, lost));
         return news;

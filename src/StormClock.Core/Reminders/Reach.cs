@@ -8,6 +8,15 @@ public sealed record Reach(IReadOnlyDictionary<string, IReadOnlyList<string>> Be
 {
     public const string Mail = "email";
 
+    /// <summary>Mail to a person's second address; for late work alone, when nobody answers.</summary>
+    public const string Second = "email:second";
+
+    /// <summary>Ids of the people who get the weekly line that the box listens.</summary>
+    public IReadOnlySet<string> Weekly { get; init; } = new HashSet<string>();
+
+    /// <summary>Messages carry a way to answer them.</summary>
+    public bool CanAnswer { get; init; } = true;
+
     public static Reach MailOnly { get; } = new(new Dictionary<string, IReadOnlyList<string>>());
 
     /// <summary>Empty for somebody who cannot be told anything.</summary>

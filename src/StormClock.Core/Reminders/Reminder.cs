@@ -34,14 +34,20 @@ public enum ReminderReason
 
     /// <summary>A source whose silence was told is heard again.</summary>
     FeedHeard,
+
+    /// <summary>Somebody has not said "I am in" an hour after the garden was closed.</summary>
+    NotIn,
+
+    /// <summary>Nothing is due and the box still listens; weekly, to the keeper.</summary>
+    Listening,
 }
 
 /// <summary>
 /// Deterministic name of one wanted message: <c>garden|episode|person|reason|occasion|channel</c> (product.md 3). The same
 /// situation always gives the same key, so that reconciling twice sends once.
 /// </summary>
-/// <param name="Occasion">Stage and how often it changed, local date, plan change number, day of a recheck, id of an order, hour, or the
-/// sources that fell silent and since when.</param>
+/// <param name="Occasion">Stage and how often it changed, local date, plan change number, day of a recheck, id of an order, hour, day of a
+/// weekly line, or the sources that fell silent and since when.</param>
 public sealed record ReminderKey(
     string GardenId, string EpisodeId, string PersonId, ReminderReason Reason, string Occasion, string Channel)
 {

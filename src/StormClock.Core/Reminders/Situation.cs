@@ -34,8 +34,17 @@ public sealed record Situation(
     /// <summary>Hours in which only urgent messages go out; null for none.</summary>
     public QuietHours? Quiet { get; init; }
 
-    /// <summary>Ids of jobs that somebody has begun.</summary>
-    public IReadOnlySet<string> Started { get; init; } = new HashSet<string>();
+    /// <summary>Last word on each job, by job id.</summary>
+    public IReadOnlyDictionary<string, JobState> States { get; init; } = new Dictionary<string, JobState>();
+
+    /// <summary>Since when each planned job has been late without an answer.</summary>
+    public IReadOnlyDictionary<string, Instant> LateSince { get; init; } = new Dictionary<string, Instant>();
+
+    /// <summary>When each person said "I am in" since the garden was closed, by person id.</summary>
+    public IReadOnlyDictionary<string, Instant> In { get; init; } = new Dictionary<string, Instant>();
+
+    /// <summary>When the wind was last expected to be over; null when that is not known.</summary>
+    public Instant? UnsafeUntil { get; init; }
 
     /// <summary>Sources that cannot be heard, or could not until lately.</summary>
     public IReadOnlyList<SourceSilence> Silences { get; init; } = [];
@@ -59,4 +68,14 @@ public sealed record Situation(
     /// <summary>Whether a person hears of what concerns the whole garden: the gardener; everybody where there is none.</summary>
     public bool IsTold(Person person) =>
         person.Role == PersonRole.Gardener || Book.People.All(other => other.Role != PersonRole.Gardener);
+
+    /// <summary>The messages that were sent to a person for a reason in this episode, by any channel.</summary>
+    public IEnumerable<SentMessage> Sent(Person person, ReminderReason reason)
+    {
+        var begin = $"{Book.Id}|{Stage.EpisodeId}|{person.Id}|{reason}|";
+        return SentAt.Where(sent => sent.Key.StartsWith(begin, StringComparison.Ordinal)).Select(sent => new SentMessage(sent.Key[begin.Length..sent.Key.LastIndexOf('|')], sent.Value));
+    }
 }
+
+/// <param name="Occasion">As in its key.</param>
+public sealed record SentMessage(string Occasion, Instant At);

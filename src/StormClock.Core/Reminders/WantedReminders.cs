@@ -13,20 +13,17 @@ public static class WantedReminders
     private static readonly Duration OrderUse = Duration.FromHours(24);
     private static readonly Duration RecheckUse = Duration.FromHours(36);
     private static readonly Duration ChangeUse = Duration.FromHours(6);
-    private static readonly Duration LateEvery = Duration.FromHours(2);
-
-    /// <summary>Days after the first recheck on which it is asked for again.</summary>
-    private static readonly int[] LaterRechecks = [3, 7, 30];
-
-    /// <summary>A day's message is not repeated this soon after another that carried the plan.</summary>
-    private static readonly Duration PlanJustTold = Duration.FromHours(3);
 
     public static IReadOnlyList<Reminder> For(Situation now)
     {
-        if (now.Stage.EpisodeId is null) return [];
-        return [.. now.Book.People
-            .SelectMany(person => now.Reach.Of(person).Select(channel => (person, channel)))
-            .SelectMany(to => Rationing.Of(ForPerson(now, to.person, to.channel).Where(reminder => now.Now < reminder.UsefulUntil), now.Quiet, now.SentAt, now.Now))];
+        if (now.Stage.EpisodeId is null) return [.. Rationing.OneAWeek(ListeningReminders.For(now).Where(reminder => now.Now < reminder.UsefulUntil), now.Quiet, now.SentAt, now.Now)];
+        return
+        [
+            .. now.Book.People
+                .SelectMany(person => now.Reach.Of(person).Select(channel => (person, channel)))
+                .SelectMany(to => Rationing.Of(ForPerson(now, to.person, to.channel).Where(reminder => now.Now < reminder.UsefulUntil), now.Quiet, now.SentAt, now.Now)),
+            .. now.Book.People.Where(person => person.SecondEmail is not null).Select(person => Late(now, person, Reach.Second)).OfType<Reminder>().Where(reminder => now.Now < reminder.UsefulUntil),
+        ];
     }
 
     private static IEnumerable<Reminder> ForPerson(Situation now, Person person, string channel)
@@ -45,6 +42,7 @@ public static class WantedReminders
                 break;
             case Stage.GardenClosed:
                 if (!now.OrderNow) yield return StageChanged(now, person, channel);
+                if (InReminders.For(now, person, (reason, occasion, moment, until) => Make(now, person, channel, reason, occasion, moment, until, urgent: true)) is { } notIn) yield return notIn;
                 break;
             default:
                 foreach (var reminder in Work(now, person, channel)) yield return reminder;
@@ -52,11 +50,11 @@ public static class WantedReminders
         }
     }
 
-    /// <summary>Helpers hear of work only when some of it is theirs.</summary>
+    /// <summary>Helpers hear of work only when some of it is theirs, or late.</summary>
     private static IEnumerable<Reminder> Work(Situation now, Person person, string channel)
     {
-        if (!now.IsTold(person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
         if (Late(now, person, channel) is { } late) yield return late;
+        if (!now.IsTold(person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
         yield return StageChanged(now, person, channel);
         if (WorkDay(now, person, channel) is { } day) yield return day;
         if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person, channel);
@@ -76,12 +74,9 @@ public static class WantedReminders
         if (now.Plan!.Jobs.Count == 0 || WorkDays.On(now.Book, person, date) is not { } day) return null;
         var until = now.StopEarliest is { } stop ? Instant.Min(day.End, stop) : day.End;
         var key = Key(now, person, channel, ReminderReason.WorkDay, $"{date:uuuu-MM-dd}");
-        if (!now.SentAt.ContainsKey(key.ToString()) && (LastTold(now) > day.Moment - PlanJustTold || day.Moment > now.Now)) return null;
+        if (!now.SentAt.ContainsKey(key.ToString()) && (day.Moment < WorkDays.NotBefore(now) || day.Moment > now.Now)) return null;
         return new(key, person, day.Moment, until, false, Briefs.For(now, person, ReminderReason.WorkDay));
     }
-
-    private static Instant LastTold(Situation now) =>
-        now.Announced.ChangedAt is { } changed ? Instant.Max(now.Stage.Since, changed) : now.Stage.Since;
 
     private static Reminder OrderChanged(Situation now, Person person, string channel)
     {
@@ -100,44 +95,18 @@ public static class WantedReminders
     private static Reminder? Lifted(Situation now, Person person, string channel)
     {
         if (now.Stage.Stage is Stage.NothingDue or Stage.GardenClosed or Stage.Recheck) return null;
-        var told = Sent(now, person, ReminderReason.Leave).OrderBy(sent => sent.At).LastOrDefault();
-        return told.Occasion is null ? null : Make(now, person, channel, ReminderReason.OrderLifted, told.Occasion, told.At, now.Now + StageUse, urgent: true);
+        var told = now.Sent(person, ReminderReason.Leave).OrderBy(sent => sent.At).LastOrDefault();
+        return told is null ? null : Make(now, person, channel, ReminderReason.OrderLifted, told.Occasion, told.At, now.Now + StageUse, urgent: true);
     }
 
-    /// <summary>
-    /// One message that lists all late work, at most one in two hours: to those whose work it is, and when two more hours have
-    /// gone by to everybody.
-    /// </summary>
-    private static Reminder? Late(Situation now, Person person, string channel)
-    {
-        var late = LateWork.Of(now).Where(job => job.Job.People.Contains(person.Id) || job.Overdue >= LateEvery).ToList();
-        if (late.Count == 0) return null;
-        var last = Sent(now, person, ReminderReason.Late).OrderBy(sent => sent.At).LastOrDefault();
-        var occasion = last.Occasion is not null && now.Now - last.At < LateEvery ? last.Occasion : $"{now.Now:uuuu-MM-dd'T'HH'Z'}";
-        return Make(now, person, channel, ReminderReason.Late, occasion, now.Now, Instant.Min(now.Now + LateEvery, now.StopEarliest ?? Instant.MaxValue), urgent: true);
-    }
-
-    /// <summary>Occasions of the messages that were sent to a person for a reason in this episode, by any channel.</summary>
-    private static IEnumerable<(string? Occasion, Instant At)> Sent(Situation now, Person person, ReminderReason reason)
-    {
-        var begin = $"{now.Book.Id}|{now.Stage.EpisodeId}|{person.Id}|{reason}|";
-        return now.SentAt.Where(sent => sent.Key.StartsWith(begin, StringComparison.Ordinal)).Select(sent => ((string?)sent.Key[begin.Length..sent.Key.LastIndexOf('|')], sent.Value));
-    }
+    private static Reminder? Late(Situation now, Person person, string channel) =>
+        LateReminders.For(now, person, channel, (occasion, until) => Make(now, person, channel, ReminderReason.Late, occasion, now.Now, until, urgent: true));
 
     private static Reminder StandDown(Situation now, Person person, string channel) =>
         Make(now, person, channel, ReminderReason.StandDown, $"{now.Stage.Changes}", now.Stage.Since, now.Stage.Since + OrderUse, urgent: false);
 
-    /// <summary>At once, and again after 3, 7 and 30 days while something is open; the last one always, for the book.</summary>
-    private static IEnumerable<Reminder> Rechecks(Situation now, Person person, string channel)
-    {
-        yield return Make(now, person, channel, ReminderReason.Recheck, "first", now.Stage.Since, now.Stage.Since + RecheckUse, urgent: false);
-        if (!now.IsTold(person)) yield break;
-        foreach (var days in LaterRechecks)
-        {
-            var at = now.Stage.Since + Duration.FromDays(days);
-            if (at <= now.Now && (now.After.Count > 0 || days == LaterRechecks[^1])) yield return Make(now, person, channel, ReminderReason.Recheck, $"day-{days}", at, at + RecheckUse, urgent: false);
-        }
-    }
+    private static IEnumerable<Reminder> Rechecks(Situation now, Person person, string channel) =>
+        RecheckDays.Due(now, person).Select(day => Make(now, person, channel, ReminderReason.Recheck, day.Occasion, day.At, day.At + RecheckUse, urgent: false));
 
     private static Reminder FeedSilent(Situation now, Person person, string channel, Instant since) =>
         Make(now, person, channel, ReminderReason.FeedSilent, $"{since:uuuu-MM-dd'T'HH:mm'Z'}", now.Now, now.Now + StageUse, urgent: false);

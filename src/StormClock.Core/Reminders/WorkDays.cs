@@ -24,6 +24,13 @@ internal static class WorkDays
         return windows.Count == 0 ? null : (windows[0].Start - Before, windows[^1].End);
     }
 
+    /// <summary>A day's message is not sent this soon after another that carried the plan.</summary>
+    private static readonly Duration PlanJustTold = Duration.FromHours(3);
+
+    /// <summary>The first moment for which a day's message is not too much after the last message that carried the plan.</summary>
+    public static Instant NotBefore(Situation now) =>
+        (now.Announced.ChangedAt is { } changed ? Instant.Max(now.Stage.Since, changed) : now.Stage.Since) + PlanJustTold;
+
     /// <summary>The first message moment after an instant, within a week; null when the person never works.</summary>
     public static Instant? Next(GardenBook book, Person person, Instant after)
     {

@@ -29,6 +29,10 @@ public static class GardenFiles
         return files;
     }
 
+    /// <summary>The books to go by; practice gardens are for rehearsals and never served.</summary>
+    public static IReadOnlyList<GardenBook> Served(IEnumerable<GardenFile> files) =>
+        [.. files.Select(file => file.InForce).OfType<GardenBook>().Where(book => !book.Practice)];
+
     /// <summary>A book, and the table of items beside it where it names one.</summary>
     public static ReadResult<GardenBook> Read(string path)
     {

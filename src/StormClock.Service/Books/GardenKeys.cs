@@ -7,7 +7,7 @@ internal static class GardenKeys
 
     public static readonly string[] Garden = ["id", "name", "zone", "units", "practice", "surveyed", "shopping_hours", "language", "clock"];
 
-    public static readonly string[] Person = ["id", "name", "email", "role", "hours", "days_off", "lift_kg", "ladder", "ladder_alone", "language", "clock", "units"];
+    public static readonly string[] Person = ["id", "name", "email", "second", "role", "hours", "days_off", "lift_kg", "ladder", "ladder_alone", "language", "clock", "units"];
 
     public static readonly string[] Hours = ["days", "date", "from", "to"];
 

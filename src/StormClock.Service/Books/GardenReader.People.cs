@@ -22,10 +22,11 @@ public sealed partial class GardenReader
     private static Person Person(YamlFields fields, bool first, Language language, ClockForm clock)
     {
         var ladder = Ladder(fields);
+        var email = Address(fields, "email");
         return new(
             fields.Id("id", "rosa"),
             fields.Text("name", "Rosa"),
-            Email(fields),
+            email,
             fields.Choice<PersonRole>("role", Tokens.Roles, first ? PersonRole.Gardener : PersonRole.Helper),
             [.. fields.Maps("hours", "hours", GardenKeys.Hours, HoursExample).Select(Hours)],
             [.. fields.Words("days_off", "[2027-09-22]").Select(word => fields.DateOf("days_off", word)).OfType<LocalDate>()],
@@ -33,6 +34,7 @@ public sealed partial class GardenReader
             ladder == LadderUse.Alone)
         {
             NoLadder = ladder == LadderUse.Never,
+            SecondEmail = Second(fields, email),
             Language = fields.Choice<Language>("language", Tokens.Languages, language),
             Clock = fields.Choice<ClockForm>("clock", Tokens.Clocks, clock),
             Units = fields.OptionalChoice("units", Tokens.Units),
@@ -71,11 +73,20 @@ public sealed partial class GardenReader
         return days;
     }
 
-    private static string? Email(YamlFields fields)
+    /// <summary>Another mailbox of the same person, or somebody who can go and ask.</summary>
+    private static string? Second(YamlFields fields, string? email)
     {
-        if (fields.OptionalText("email", "rosa@example.org") is not { Length: > 0 } address) return null;
+        var second = Address(fields, "second");
+        if (second is not null && !fields.Has("email")) fields.Fault("second", "is a second address, and there is no first; add email, or call this one email");
+        else if (second is not null && second == email) fields.Fault("second", "is the same as email; name another address, or take it out");
+        return second;
+    }
 
-        if (!EmailAddress.IsPlain(address)) fields.Fault("email", $"must be one plain address such as rosa@example.org, not '{YamlFields.Shown(address)}'");
+    private static string? Address(YamlFields fields, string key)
+    {
+        if (fields.OptionalText(key, "rosa@example.org") is not { Length: > 0 } address) return null;
+
+        if (!EmailAddress.IsPlain(address)) fields.Fault(key, $"must be one plain address such as rosa@example.org, not '{YamlFields.Shown(address)}'");
         return address;
     }
 }

@@ -28,7 +28,7 @@ public static partial class GardenWriter
     }
 
     private static string Person(Person person, GardenBook book) => Flow(
-        ("id", Text(person.Id)), ("name", Text(person.Name)), ("email", Text(person.Email)), ("role", Tokens.Of(person.Role)),
+        ("id", Text(person.Id)), ("name", Text(person.Name)), ("email", Text(person.Email)), ("second", Text(person.SecondEmail)), ("role", Tokens.Of(person.Role)),
         ("hours", List(person.Hours.Select(Hours))),
         ("days_off", List(person.DaysOff.Select(Date))),
         ("lift_kg", Number(person.LiftKg)), ("ladder", Tokens.Of(Ladder(person))),

@@ -1,6 +1,6 @@
 using System.CommandLine;
-using StormClock.Core.Garden;
 using StormClock.Service.Books;
+using StormClock.Service.Feeds.Signatures;
 using StormClock.Service.Settings;
 
 namespace StormClock.Service.Commands;
@@ -33,12 +33,14 @@ internal static class CheckCommand
             return ExitCode.BadInput;
         }
 
-        var settingsFile = Path.Combine(folder, "stormclock.yaml");
-        var gardens = file is null ? GardenFiles.Load(Path.Combine(folder, "gardens")) : [One(file)];
-        var report = CheckReport.Of(settingsFile, SettingsFile.Load(settingsFile, Path.Combine(folder, "feeds"), [.. gardens.Select(garden => garden.InForce).OfType<GardenBook>().Where(book => !book.Practice)]), gardens, now.InUtc().Date, level);
-        foreach (var fault in report.Faults) Console.Error.WriteLine(fault);
+        var settingsFile = Installation.SettingsFileIn(folder);
+        var gardens = file is null ? GardenFiles.Load(Installation.GardensIn(folder)) : [One(file)];
+        var settings = SettingsFile.Load(settingsFile, Installation.PresetsIn(folder), GardenFiles.Served(gardens));
+        var report = CheckReport.Of(settingsFile, settings, gardens, now.InUtc().Date, level);
+        var signers = (settings.Value?.Feeds ?? []).Select(feed => feed.SignedBy).OfType<string>().Distinct().SelectMany(pem => FeedSigners.Load(pem).Faults).Select(fault => fault.ToldOf(settingsFile)).ToList();
+        foreach (var fault in report.Faults.Concat(signers)) Console.Error.WriteLine(fault);
         foreach (var line in report.Would) Console.WriteLine(line);
-        return report.IsGood ? ExitCode.Good : ExitCode.BadInput;
+        return report.IsGood && signers.Count == 0 ? ExitCode.Good : ExitCode.BadInput;
     }
 
     private static GardenFile One(string file)

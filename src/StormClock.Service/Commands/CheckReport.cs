@@ -33,18 +33,24 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
     {
         yield return $"settings ({file})";
         yield return settings.Mail is { } mail
-            ? $"  mail from {mail.From} through {mail.Host}:{mail.Port} ({(mail.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(mail)})"
+            ? $"  mail from {mail.From} through {mail.Host}:{mail.Port} ({(mail.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(mail.User, mail.PasswordVariable, mail.PasswordFile)})"
             : "  no mail settings: messages are written as .eml files";
         yield return $"  pages are served at {settings.Pages.Listen}";
         yield return settings.Pages.PhonesCanReach
             ? $"  links in messages begin with {settings.Pages.Address}"
             : "  no address that phones can reach: messages carry no links";
+        if (!settings.Pages.PhonesCanReach && settings.Replies is null) yield return "  no mailbox for answers either ('replies'): work is marked on the box's own page";
+        if (settings.Replies is { } replies)
+            yield return $"  answers by mail to {replies.Address} are read from the folder {replies.Folder} at {replies.Host}:{replies.Port} ({(replies.Security == MailSecurity.Tls ? "tls" : "starttls")}, {Login(replies.User, replies.PasswordVariable, replies.PasswordFile)}) every {Minutes(replies.Every)}, then {(replies.MoveTo is { } other ? $"moved to {other}" : "marked as read")}";
         yield return settings.Pages is { PhonesCanReach: true, Address.Scheme: "https" }
             ? "  people may turn on notifications by a link in their mail"
             : "  no https address that phones can reach: no notifications, mail alone";
         foreach (var webhook in settings.Webhooks) yield return $"  messages of {webhook.Person} are also posted to {webhook.Url.Host}, signed with the secret from {(webhook.SecretVariable is { } name ? $"the variable {name}" : $"the file {webhook.SecretFile}")}";
+        yield return settings.Heartbeat is { } heartbeat
+            ? $"  a sign of life is sent to {heartbeat.Url.Host} every {Minutes(heartbeat.Every)}"
+            : "  no heartbeat: nobody outside is told when this box falls silent";
         yield return $"  state is kept in {settings.DataFolder}";
-        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}";
+        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}{(feed.SignedBy is { } signer ? $", signed by a certificate in {signer}" : "")}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
         if (settings.QuietHours is { } quiet) yield return $"  quiet from {Clock(quiet.From)} to {Clock(quiet.To)} ({quiet.Zone.Id}), urgent messages apart";
     }
@@ -74,11 +80,11 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             .Select(webhook => ReadFault.At(webhook.Line, $"no garden book has the person '{webhook.Person}' of a webhook; {(people.Count == 0 ? "there is nobody yet" : $"known: {string.Join(", ", people)}")}"));
     }
 
-    private static string Login(MailSettings mail) => mail switch
+    private static string Login(string? user, string? passwordVariable, string? passwordFile) => (user, passwordVariable) switch
     {
-        { User: null } => "no login",
-        { PasswordVariable: { } name } => $"user {mail.User}, password from the variable {name}",
-        _ => $"user {mail.User}, password from the file {mail.PasswordFile}",
+        (null, _) => "no login",
+        (_, { } name) => $"user {user}, password from the variable {name}",
+        _ => $"user {user}, password from the file {passwordFile}",
     };
 
     private static IEnumerable<string> Garden(string file, GardenBook book, LocalDate today, WaterLevel? level)
@@ -86,8 +92,9 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         yield return $"garden {book.Name} ({file})";
         yield return $"  id {book.Id}, times in {book.Zone.Id}{(book.Practice ? "; practice: rehearsed, never served or mailed for" : "")}";
         foreach (var site in book.Sites) yield return $"  site {site.Name}: {Place(site.At)}, {Spoken(Tokens.Of(site.Terrain))}{Codes(site)}{Travel(book, site)}";
+        foreach (var line in CodesReport.Of(book)) yield return line;
         foreach (var (workClass, limit) in book.Limits.OrderBy(pair => pair.Key)) yield return $"  {Tokens.Of(workClass)} work stops at {Limit(limit, book.Units)}{Loosened(workClass, limit)}";
-        foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}";
+        foreach (var person in book.People) yield return $"  {person.Name}, {Tokens.Of(person.Role)}: {person.Email ?? "no address, gets no messages"}{(person.SecondEmail is { } second ? $"; late work that nobody answers also to {second}" : "")}{(person is { Role: PersonRole.Keeper, Email: not null } ? "; once a week in the storm season that the box listens" : "")}";
         yield return $"  {Work(book)}";
         foreach (var line in WorryReport.Of(book, today)) yield return line;
         if (WaterReport.Tanks(book).ToList() is { Count: > 0 } tanks)

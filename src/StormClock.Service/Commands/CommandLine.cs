@@ -5,6 +5,9 @@ namespace StormClock.Service.Commands;
 /// <summary>All commands; each stands in its own file.</summary>
 internal static class CommandLine
 {
+    /// <summary>Told to end, the service finishes what it is sending first; the host waits 30 s for that.</summary>
+    private static readonly TimeSpan TimeToEnd = TimeSpan.FromSeconds(40);
+
     public static async Task<int> RunAsync(string[] args)
     {
         var root = new RootCommand("StormClock: what to do in the garden before the wind, by when, and what to look at after. It never says that it is safe to stay; official orders come first.");
@@ -26,6 +29,6 @@ internal static class CommandLine
             return ExitCode.Usage;
         }
 
-        return await parsed.InvokeAsync();
+        return await parsed.InvokeAsync(new() { ProcessTerminationTimeout = TimeToEnd });
     }
 }

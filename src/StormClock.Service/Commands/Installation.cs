@@ -1,12 +1,13 @@
 using StormClock.Core.Formats.Feeds;
-using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Delivery;
 using StormClock.Service.Delivery.Email;
 using StormClock.Service.Delivery.Webhook;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Recording;
+using StormClock.Service.Feeds.Signatures;
 using StormClock.Service.Feeds.Web;
+using StormClock.Service.Replies;
 using StormClock.Service.Settings;
 using StormClock.Service.Store;
 
@@ -15,15 +16,17 @@ namespace StormClock.Service.Commands;
 /// <summary>One installation as its files describe it.</summary>
 internal sealed record Installation(string ConfigFolder, StormSettings Settings)
 {
-    public string GardensFolder => Path.Combine(ConfigFolder, "gardens");
-
-    /// <summary>Named sets of feeds.</summary>
-    public string PresetsFolder => Path.Combine(ConfigFolder, "feeds");
+    public string GardensFolder => GardensIn(ConfigFolder);
 
     /// <summary>Notes made with the <c>note</c> command wait here for the service.</summary>
     public string NotesFolder => Path.Combine(Settings.DataFolder, "notes");
 
-    private static string SettingsFileIn(string configFolder) => Path.Combine(configFolder, "stormclock.yaml");
+    public static string SettingsFileIn(string configFolder) => Path.Combine(configFolder, "stormclock.yaml");
+
+    public static string GardensIn(string configFolder) => Path.Combine(configFolder, "gardens");
+
+    /// <summary>Named sets of feeds.</summary>
+    public static string PresetsIn(string configFolder) => Path.Combine(configFolder, "feeds");
 
     /// <summary>Reads the settings; null, with the faults noted, when they cannot be used.</summary>
     public static Installation? Load(Inputs inputs, string? configFolder, string? dataFolder)
@@ -54,11 +57,29 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
         }
 
         var email = new EmailSettings(
-            mail.Host, mail.Port, mail.Security == MailSecurity.Tls ? EmailSecurity.Tls : EmailSecurity.StartTls, new(mail.FromName, mail.From),
+            mail.Host, mail.Port, Security(mail.Security), new(mail.FromName, mail.From, Settings.Replies?.Address),
             Duration.FromSeconds(30), CheckRevocation: false, mail.User, password, null, mail.TrustedCertificateFile);
         foreach (var fault in email.Faults()) inputs.Fault($"{SettingsFileIn(ConfigFolder)}: mail: {fault}");
         return email.Faults().Count == 0 ? new SmtpChannel(email) : null;
     }
+
+    /// <summary>The mailbox for answers; null when none is set, or, with the fault noted, when its password is not to be had.</summary>
+    public ReplyPlan? Replies(Inputs inputs)
+    {
+        if (Settings.Replies is not { } replies) return null;
+
+        var secret = MailPassword.Find(replies, Environment.GetEnvironmentVariable);
+        inputs.Add(SettingsFileIn(ConfigFolder), secret.Faults);
+        return secret.Value is { } found
+            ? new(
+                new(
+                    replies.Host, replies.Port, Security(replies.Security), replies.User, found.Reveal(), replies.Folder, replies.MoveTo,
+                    Duration.FromSeconds(30), replies.TrustedCertificateFile),
+                replies.Every)
+            : null;
+    }
+
+    private static EmailSecurity Security(MailSecurity security) => security == MailSecurity.Tls ? EmailSecurity.Tls : EmailSecurity.StartTls;
 
     /// <summary>Browsers subscribe on pages reached by https only; null where there are none.</summary>
     public PushPlan? Push => Settings.Pages is { PhonesCanReach: true, Address: { Scheme: "https" } address }
@@ -82,14 +103,14 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
     /// <summary>The feeds of the settings with their presets unfolded for the gardens; null, with the faults noted, when that cannot be.</summary>
     public IReadOnlyList<FeedSettings>? FeedSettings(Inputs inputs)
     {
-        var gardens = GardenFiles.Load(GardensFolder).Select(file => file.InForce).OfType<GardenBook>().Where(book => !book.Practice).ToList();
-        var feeds = FeedPresets.Expand(Settings.Feeds, PresetsFolder, gardens);
+        var feeds = FeedPresets.Expand(Settings.Feeds, PresetsIn(ConfigFolder), GardenFiles.Served(GardenFiles.Load(GardensFolder)));
         inputs.Add(SettingsFileIn(ConfigFolder), feeds.Faults);
+        foreach (var file in (feeds.Value ?? []).Select(feed => feed.SignedBy).OfType<string>().Distinct()) inputs.Add(SettingsFileIn(ConfigFolder), FeedSigners.Load(file).Faults);
         return feeds.Value;
     }
 
     /// <summary>Everything listened to: the feeds given, and the notes made by hand.</summary>
-    public IReadOnlyList<IFeed> Feeds(IReadOnlyList<FeedSettings> settings, StormStore store, TimeProvider time, IClock clock, string? recordFolder)
+    public IReadOnlyList<IFeed> Feeds(IReadOnlyList<FeedSettings> settings, StormStore store, TimeProvider time, IClock clock, GardenPlaces places, string? recordFolder)
     {
         var recorder = recordFolder is null ? null : new AnswerRecorder(recordFolder, time, Console.Error.WriteLine);
         var client = new FeedClient(FeedHttp.Make(), time, FetchLimits.Usual, recorder);
@@ -97,11 +118,12 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
 
         IFeed Make(FeedSettings feed)
         {
-            var source = new FeedSource(feed.Name, feed.Pace, feed.Hosts, feed.Contact, feed.StaleAfter);
+            var signers = feed.SignedBy is { } file ? FeedSigners.Load(file).Value ?? throw new IOException($"{file} can no longer be read") : null;
+            var source = new FeedSource(feed.Name, feed.Pace, feed.Hosts, feed.Contact, feed.StaleAfter) { Signers = signers };
             return feed.Kind switch
             {
-                FeedKind.Folder => new FolderFeed(feed.Name, feed.At, feed.Pace, recorder),
-                FeedKind.List => new ListFeed(source, new(feed.At), client, FeedIndexReader.Read, new SeenEntries(store, feed.Name)),
+                FeedKind.Folder => new FolderFeed(feed.Name, feed.At, feed.Pace, recorder) { Signers = signers },
+                FeedKind.List => new ListFeed(source, new(feed.At), client, FeedIndexReader.Read, new SeenEntries(store, feed.Name), places),
                 _ when feed.Follow.Count > 0 => new FollowedFeed(source, new(feed.At), feed.Follow, client, clock),
                 _ => new MessageFeed(source, new(feed.At), client),
             };

@@ -41,7 +41,7 @@ internal static class ItemsCommand
 
     private static string? OnlyGarden(Inputs inputs, string configFolder)
     {
-        var folder = Path.Combine(configFolder, "gardens");
+        var folder = Installation.GardensIn(configFolder);
         var files = GardenFiles.Load(folder);
         if (files.Count == 1) return files[0].File;
 

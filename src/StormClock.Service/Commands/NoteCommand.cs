@@ -1,6 +1,5 @@
 using System.CommandLine;
 using StormClock.Core.Advisories;
-using StormClock.Core.Formats.Notes;
 using StormClock.Service.Books;
 
 namespace StormClock.Service.Commands;
@@ -27,7 +26,7 @@ internal static class NoteCommand
         var from = new Option<string>("--from") { Required = true, Description = "Wind arrives no later than this, such as 2027-09-12T10:00Z." };
         var gust = new Option<string>("--gust") { Required = true, Description = "Peak gust at the garden, such as \"60 mph\" or \"25 m/s\"." };
         var until = new Option<string?>("--until") { Description = "When it is expected to be over." };
-        return Kind("wind", "Unsafe wind is coming. It holds for 12 hours unless it is entered again.", [from, gust, until], (parsed, inputs, frame) =>
+        return Kind("wind", "Unsafe wind is coming. It holds for 12 hours, or until --expires.", [from, gust, until], (parsed, inputs, frame) =>
         {
             var begins = inputs.Time(parsed.GetValue(from), "--from");
             var ends = inputs.Time(parsed.GetValue(until), "--until");
@@ -43,7 +42,7 @@ internal static class NoteCommand
         var from = new Option<string>("--from") { Required = true, Description = "Rain begins no later than this, such as 2027-09-12T10:00Z." };
         var day = new Option<string>("--day") { Required = true, Description = "Most that may fall in 24 hours, such as \"6 in\" or \"150 mm\"." };
         var hour = new Option<string?>("--hour") { Description = "Most that may fall in one hour." };
-        return Kind("rain", "Heavy rain is coming. It holds for 12 hours unless it is entered again.", [from, day, hour], (parsed, inputs, frame) =>
+        return Kind("rain", "Heavy rain is coming. It holds for 12 hours, or until --expires.", [from, day, hour], (parsed, inputs, frame) =>
         {
             var begins = inputs.Time(parsed.GetValue(from), "--from");
             var (dayMm, hourMm) = (inputs.Rain(parsed.GetValue(day), "--day"), inputs.Rain(parsed.GetValue(hour), "--hour"));
@@ -56,7 +55,7 @@ internal static class NoteCommand
     private static Command Water()
     {
         var level = new Option<string>("--level") { Required = true, Description = "What the water may reach, with its datum, such as \"6 ft NAVD88\"." };
-        return Kind("water", "Water may rise to a level. It holds for 12 hours unless it is entered again.", [level], (parsed, inputs, frame) =>
+        return Kind("water", "Water may rise to a level. It holds for 12 hours, or until --expires.", [level], (parsed, inputs, frame) =>
             inputs.Water(parsed.GetValue(level), "--level") is { } water ? new WaterNote(frame.Garden, frame.By, frame.Made, water.LevelM, water.Datum) : null);
     }
 
@@ -81,7 +80,10 @@ internal static class NoteCommand
         var config = new Option<string?>("--config") { Description = "Folder of the installation's files." };
         var data = new Option<string?>("--data") { Description = "Data folder, in place of the one in the settings." };
         var now = new Option<string?>("--now") { Description = "The time it is entered. Default: now." };
-        var command = new Command(name, description) { garden, by, config, data, now };
+        var expires = new Option<string?>("--expires") { Description = "When it stops to hold, at most five days ahead. Default: 12 hours after it was entered; for leave-by a day after its time." };
+        var yes = new Option<bool>("--yes") { Description = "It takes the place of earlier notes of its kind, also where that makes things later." };
+        var command = new Command(name, description) { garden, by, config, data, now, yes };
+        if (name != "all-clear") command.Options.Add(expires);
         foreach (var symbol in own)
         {
             if (symbol is Option option) command.Options.Add(option);
@@ -95,7 +97,8 @@ internal static class NoteCommand
             var made = inputs.Time(parsed.GetValue(now), "--now") ?? Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
             var gardenId = installation is null ? null : GardenId(inputs, installation, parsed.GetValue(garden));
             var note = read(parsed, inputs, new(gardenId ?? "", parsed.GetValue(by)!, made));
-            return inputs.Report() || note is null ? ExitCode.BadInput : Keep(installation!, note);
+            var ends = name == "all-clear" ? null : Expires(inputs, parsed.GetValue(expires), note);
+            return inputs.Report() || note is null ? ExitCode.BadInput : Keep(installation!, note with { Expires = ends, Replaces = parsed.GetValue(yes) });
         });
         return command;
     }
@@ -110,22 +113,35 @@ internal static class NoteCommand
         return null;
     }
 
-    /// <summary>Written beside and moved into place, so that the service never reads half a note.</summary>
+    /// <summary>Longer than a note may hold: what is farther off than a storm's forecast is a slip.</summary>
+    private static Instant? Expires(Inputs inputs, string? text, Note? note)
+    {
+        if (inputs.Time(text, "--expires") is not { } at || note is null) return null;
+        if (at <= note.Made) inputs.Fault("--expires: is past; look at the date");
+        else if (at > note.Made + AdvisoryLedger.LongestStanding) inputs.Fault("--expires: is more than five days ahead; enter the note anew when the time comes");
+        else if (note is LeaveByNote leave && at < leave.LeaveBy) inputs.Fault("--expires: is before everybody leaves");
+        return at;
+    }
+
     private static int Keep(Installation installation, Note note)
     {
         try
         {
-            var folder = Directory.CreateDirectory(installation.NotesFolder).FullName;
-            var file = Path.Combine(folder, string.Concat(note.Id.Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')) + ".json");
-            if (File.Exists(file))
+            var eased = NoteFolder.Standing(installation.NotesFolder, note.GardenId, note.Made).Where(note.Eases).ToList();
+            if (note is AllClearNote && eased.Count > 0 && !note.Replaces)
+            {
+                Console.Error.WriteLine($"this would take back {Named(eased)}, and things may become later; add --yes if it is meant so");
+                return ExitCode.BadInput;
+            }
+
+            if (!NoteFolder.Keep(installation.NotesFolder, note))
             {
                 Console.Error.WriteLine("a note of this kind was made in this very second; try again");
                 return ExitCode.BadInput;
             }
 
-            File.WriteAllBytes(file + ".new", NoteReader.Write(note));
-            File.Move(file + ".new", file, overwrite: true);
             Console.WriteLine($"noted: {note.Title}. The service takes it at its next look. Official orders come first.");
+            if (eased.Count > 0) Console.WriteLine(note.Replaces ? $"It takes the place of {Named(eased)}." : $"Beside it {Named(eased)} still stands, and the more careful of them counts; enter it with --yes to put it in that place.");
             return ExitCode.Good;
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
@@ -134,6 +150,8 @@ internal static class NoteCommand
             return ExitCode.OutsideTrouble;
         }
     }
+
+    private static string Named(IEnumerable<Note> notes) => string.Join(" and ", notes.Select(note => $"the {note.Title} of {note.Made:uuuu-MM-dd HH:mm} UTC"));
 
     private sealed record Frame(string Garden, string By, Instant Made);
 }

@@ -2,6 +2,7 @@ using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
 using StormClock.Service.Messages;
+using StormClock.Service.Messages.Letters;
 using StormClock.Service.Wording;
 
 namespace StormClock.Service.Commands;
@@ -32,8 +33,9 @@ internal static class PlanPrint
         foreach (var job in plan.Jobs)
         {
             var item = book.ItemOf(job.Job);
+            var by = job.StartBy - job.Start < JobSection.NoTime ? "no time to spare" : $"start by {times.Deadline(job.StartBy)}";
             output.WriteLine(
-                $"  {times.NotBefore(job.Start),-14} start by {times.Deadline(job.StartBy),-14} {job.ChanceDone,5:0 %}  {job.Job.Minutes,3} min  {string.Join(" + ", job.People),-18} {Words.Of(job.Job.Kind, speech)}: {item.Name} ({book.AreaOf(item).Name})");
+                $"  {times.NotBefore(job.Start),-14} {by,-23} {job.ChanceDone,5:0 %}  {job.Job.Minutes,3} min  {string.Join(" + ", job.People),-18} {Words.Of(job.Job.Kind, speech)}: {item.Name} ({book.AreaOf(item).Name})");
         }
 
         foreach (var left in plan.LeftOut)

@@ -35,7 +35,8 @@ internal static class SendTestCommand
 
         if (inputs.Report()) return ExitCode.BadInput;
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
-        var outcome = await channel!.SendAsync(Letter(person!, PushLink(installation!, garden, person!.Id, now), now), cancellation);
+        var outcome = await channel!.SendAsync(TestMessage.To(person!, PushLink(installation!, garden, person!.Id, now), now), cancellation);
+        await channel.RestAsync();
         if (outcome.Result == DeliveryResult.Delivered)
         {
             Console.WriteLine($"delivered to {person.Email}: {outcome.Detail}");
@@ -45,18 +46,6 @@ internal static class SendTestCommand
         var way = installation!.Settings.Mail is { } mail ? $" through {mail.Host}:{mail.Port}" : "";
         await Console.Error.WriteLineAsync($"not delivered to {person.Email}{way}: {outcome.Detail}");
         return ExitCode.OutsideTrouble;
-    }
-
-    /// <summary>In the person's language, so that it also shows whether its letters arrive whole.</summary>
-    private static Outgoing Letter(Person person, string? link, Instant now)
-    {
-        var speech = Speech.Of(person, UnitSystem.Metric);
-        var id = $"test-{now.ToUnixTimeSeconds()}";
-        var (subject, text) = (speech.Say("test.subject"), speech.Say("test.text"));
-        var (way, html) = link is null
-            ? ("", "")
-            : ($"\n\n{speech.Say("test.push")}\n{link}\n", $"<p><a href=\"{link}\">{speech.Say("test.push.link")}</a></p>");
-        return new(id, $"{id}@stormclock.invalid", $"{id}.thread@stormclock.invalid", person.Name, person.Email!, subject, text + way, $"<p>{text}</p>{html}", now) { Language = speech.Tag };
     }
 
     /// <summary>Setting up notifications is best done before a storm, so a test message brings the way to it; null where there are none.</summary>

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using StormClock.Service.Desk;
+using StormClock.Service.Feeds;
 using StormClock.Service.Store;
 
 namespace StormClock.Service.Commands;
@@ -28,6 +29,7 @@ internal static class ServeCommand
         var feeds = installation?.FeedSettings(inputs);
         inputs.WritableFolder(record, "--record");
         var webhooks = installation?.Webhooks(inputs);
+        var replies = installation?.Replies(inputs);
         if (inputs.Report()) return ExitCode.BadInput;
 
         var settings = installation!.Settings;
@@ -35,14 +37,17 @@ internal static class ServeCommand
         {
             var store = StormStore.Open(Directory.CreateDirectory(settings.DataFolder).FullName);
             var time = TimeProvider.System;
+            var gardens = new GardenShelf(installation.GardensFolder);
             var plan = new HostPlan(
-                settings.DataFolder, new GardenShelf(installation.GardensFolder), clock => installation.Feeds(feeds!, store, time, clock, record), channel!, time,
+                settings.DataFolder, gardens, clock => installation.Feeds(feeds!, store, time, clock, new GardenPlaces(gardens), record), channel!, time,
                 new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
                 ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false)
             {
                 Quiet = settings.QuietHours,
                 Push = installation.Push,
+                SignOfLife = settings.Heartbeat,
                 Webhooks = webhooks!,
+                Replies = replies,
             };
             await using var host = Composition.Build(plan, store);
             ServiceLog.Attach(host);

@@ -60,4 +60,7 @@ public interface IChannel
     string Name { get; }
 
     Task<DeliveryOutcome> SendAsync(Outgoing message, CancellationToken cancellation);
+
+    /// <summary>Nothing more is to be sent for now: whatever was kept open from one message to the next is closed. Never fails.</summary>
+    Task RestAsync() => Task.CompletedTask;
 }

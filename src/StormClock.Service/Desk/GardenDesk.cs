@@ -46,7 +46,7 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
         var now = clock.GetCurrentInstant();
         var before = store.Read(reader => Remembered.Of(reader, book.Id, now));
         var standing = before.Standing with { Kept = latest.GetValueOrDefault(book.Id)?.Standing.Kept };
-        var decision = desk.Decide(inbox.Ledger, book, standing, before.Jobs, before.SentAt, now, watch.Silences(now), reach.Of(book));
+        var decision = desk.Decide(inbox.Ledger, book, standing, before.Jobs, before.SentAt, now, watch.Silences(now), reach.Of(book), before.SaidIn);
         var wanted = decision.Wanted.Select(reminder => letters.Write(reminder, decision.Cause, now)).ToList();
         var json = StandingJson.Write(decision.Standing);
 

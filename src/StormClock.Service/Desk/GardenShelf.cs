@@ -13,11 +13,12 @@ public sealed class GardenShelf
     /// <summary>Fixed books, as a rehearsal has.</summary>
     public GardenShelf(IReadOnlyList<GardenBook> books) => Books = books;
 
-    /// <summary>The books of a folder, read again whenever <see cref="Refresh"/> is called. Practice gardens are never served.</summary>
+    /// <summary>The books of a folder, read now and again whenever <see cref="Refresh"/> is called, which tells the faults. Practice gardens are never served.</summary>
     public GardenShelf(string folder)
     {
         this.folder = folder;
-        Books = [];
+        files = GardenFiles.Load(folder);
+        Books = GardenFiles.Served(files);
     }
 
     public IReadOnlyList<GardenBook> Books { get; private set; }
@@ -27,7 +28,7 @@ public sealed class GardenShelf
     {
         if (folder is null) return [];
         files = GardenFiles.Load(folder, files);
-        Books = [.. files.Select(file => file.InForce).OfType<GardenBook>().Where(book => !book.Practice)];
+        Books = GardenFiles.Served(files);
         var faults = files.SelectMany(file => file.Read.Faults.Select(fault => fault.ToldOf(file.File))).ToList();
         var fresh = faults.Except(told).ToList();
         told = faults;

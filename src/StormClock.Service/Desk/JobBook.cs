@@ -7,6 +7,7 @@ using StormClock.Service.Calendars;
 using StormClock.Service.Feeds;
 using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
+using StormClock.Service.Replies;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
 using StormClock.Service.Web;
@@ -15,7 +16,7 @@ using StormClock.Service.Wording;
 namespace StormClock.Service.Desk;
 
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, a person's calendar, how things stand.</summary>
-internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat) : IJobBook
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat, ReplyWatch replies) : IJobBook
 {
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)
     {
@@ -25,10 +26,10 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         if (person is null || (work.Count == 0 && token.Purpose != AckPurpose.Indoors)) return Task.FromResult<LinkPage?>(null);
 
         var states = store.Read(reader => JobStates.OfEpisode(reader, token.GardenId, token.EpisodeId)).ToDictionary(state => state.JobId);
-        var pressed = store.Read(reader => Presses.OfToken(reader, PressId(token)));
         var decision = desk.Latest.GetValueOrDefault(book.Id);
         var standing = decision?.Standing.Stage ?? StageStanding.Calm(now);
         var jobs = work.Select(job => Show(job, states.GetValueOrDefault(job.Token), decision)).ToList();
+        var people = token.Purpose == AckPurpose.Indoors && standing.EpisodeId == token.EpisodeId ? People(book, standing, _ => null) : [];
         return Task.FromResult<LinkPage?>(new(
             book.Name,
             person.Name,
@@ -37,35 +38,68 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             standing.Stage,
             decision?.Leave ?? false,
             decision?.LeaveBy,
-            MovedOn(token, standing, jobs, decision),
+            MovedOn(token, standing, jobs),
             jobs,
             Cautions(jobs, token.Purpose),
-            token.Purpose == AckPurpose.Indoors && pressed.Count > 0 ? pressed[0].At : null));
+            people.Where(pair => pair.Person.Id == person.Id).Select(pair => pair.Now.Since).FirstOrDefault())
+        {
+            EpisodeOver = decision is not null && token.EpisodeId != standing.EpisodeId,
+            CanTakeBack = work.Any(job => states.TryGetValue(job.Token, out var state) && TakenBack(state, person.Name, now) is not null),
+            Others = [.. people.Where(pair => pair.Person.Id != person.Id).Select(pair => pair.Now)],
+        });
     }
 
     public async Task AnswerAsync(AckToken token, JobAnswer answer, Instant now)
     {
         if (shelf.Find(token.GardenId) is not { } book) return;
         var by = book.People.FirstOrDefault(person => person.Id == token.PersonId)?.Name ?? token.PersonId;
-        var progress = answer switch
-        {
-            JobAnswer.Done => JobProgress.Done,
-            JobAnswer.Cannot => JobProgress.Cannot,
-            _ => JobProgress.Later,
-        };
         var work = token.Purpose == AckPurpose.Indoors ? [] : WorkOf(token, book);
-        var changed = await store.WriteAsync(transaction =>
+        var (isIn, changed) = await store.WriteAsync(transaction =>
         {
             Presses.Add(transaction, new(PressId(token), answer.ToString(), now, by));
-            var before = JobStates.OfEpisode(transaction, token.GardenId, token.EpisodeId).ToDictionary(state => state.JobId, state => state.Progress);
-            var news = work.Where(job => before.GetValueOrDefault(job.Token) != progress).Select(job => job.Token).ToList();
-            foreach (var job in news) JobStates.Put(transaction, token.GardenId, token.EpisodeId, new(job, progress, now, by));
-            return news;
+            if (token.Purpose == AckPurpose.Indoors) return (SayIn(transaction, token, now), []);
+
+            var states = JobStates.OfEpisode(transaction, token.GardenId, token.EpisodeId).ToDictionary(state => state.JobId);
+            var news = work.Select(job => Next(job.Token, states.GetValueOrDefault(job.Token), answer, by, now)).OfType<JobState>().ToList();
+            foreach (var state in news) JobStates.Put(transaction, token.GardenId, token.EpisodeId, state);
+            return (false, news.Select(state => state.JobId).ToList());
         });
-        if (changed.Count == 0) return;
-        journal.Write(new(now, "done", book.Id, Reason: answer.ToString(), To: by, Jobs: changed));
+        if (!isIn && changed.Count == 0) return;
+        journal.Write(new(now, "done", book.Id, Reason: isIn ? JournalEntry.In : answer.ToString(), To: by, Jobs: changed));
         await turns.TakeAsync(listen: false, CancellationToken.None);
     }
+
+    /// <summary>True when it is news: the first word since the garden was closed.</summary>
+    private bool SayIn(StoreTransaction transaction, AckToken token, Instant now)
+    {
+        var closed = desk.Latest.GetValueOrDefault(token.GardenId)?.Standing.Stage;
+        var said = Indoors.OfEpisode(transaction, token.GardenId, token.EpisodeId);
+        if (said.TryGetValue(token.PersonId, out var at) && at >= closed?.Since) return false;
+        Indoors.Put(transaction, token.GardenId, token.EpisodeId, token.PersonId, now);
+        return true;
+    }
+
+    /// <summary>What an answer makes of a job; null when it is no news.</summary>
+    private static JobState? Next(string jobId, JobState? known, JobAnswer answer, string by, Instant now)
+    {
+        if (answer == JobAnswer.TakeBack) return known is null ? null : TakenBack(known, by, now);
+
+        var (progress, why) = answer switch
+        {
+            JobAnswer.Done => (JobProgress.Done, (CannotWhy?)null),
+            JobAnswer.Later => (JobProgress.Later, null),
+            JobAnswer.NoTime => (JobProgress.Cannot, CannotWhy.NoTime),
+            JobAnswer.NoMaterial => (JobProgress.Cannot, CannotWhy.NoMaterial),
+            JobAnswer.NeedsPerson => (JobProgress.Cannot, CannotWhy.NeedsPerson),
+            _ => (JobProgress.Cannot, null),
+        };
+        var isNews = (known?.Progress ?? JobProgress.Open, known?.Why) != (progress, why);
+        return isNews ? new(jobId, progress, now, by, why) { Before = known is null ? null : known with { Before = null } } : null;
+    }
+
+    /// <summary>What stands again when a person takes back what they said; null when somebody else said it, or there is nothing to take back.</summary>
+    private static JobState? TakenBack(JobState said, string by, Instant now) =>
+        said.By != by || said.Progress == JobProgress.Open ? null : said.Before ?? new(said.JobId, JobProgress.Open, now, by);
 
     public Task<NowPage> NowAsync(Instant now)
     {
@@ -81,7 +115,18 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
                 .Select(pair => new NowMessage(Delivery.Email.EmlChannel.FileName(pair.entry.Message), pair.entry.Written, pair.book.Zone, pair.entry.Message.ToName, pair.entry.Message.Subject, pair.entry.Message.Text))
                 .ToList()
             : [];
-        return Task.FromResult(new NowPage(gardens, Troubles(now), messages));
+        return Task.FromResult(new NowPage(gardens, Troubles(now), messages)
+        {
+            Testable = plan.MaySendTests ? [.. shelf.Books.SelectMany(book => book.People.Where(person => person.Email is not null).Select(person => new NowTestable($"{book.Id}/{person.Id}", $"{person.Name}, {person.Email}")))] : [],
+        });
+    }
+
+    public async Task<TestSent?> SendTestAsync(string gardenId, string personId, Instant now)
+    {
+        if (shelf.Find(gardenId)?.People.FirstOrDefault(person => person.Id == personId) is not { Email: { } address } person) return null;
+        var outcome = await plan.Channel.SendAsync(Delivery.TestMessage.To(person, null, now), CancellationToken.None);
+        await plan.Channel.RestAsync();
+        return new(outcome.Result == Delivery.DeliveryResult.Delivered, address, outcome.Detail);
     }
 
     public Task<string?> CalendarAsync(AckToken token)
@@ -96,14 +141,14 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     {
         var outbox = store.Read(reader => OutboxHealth.Of(reader, now));
         var newest = inbox.Ledger.NewestContent(now);
-        var sending = !(outbox.OldestUnsentAge > Duration.FromMinutes(30));
         var turning = heartbeat.Last is { } last && now - last < Duration.FromMinutes(10);
         return Task.FromResult(new HealthNow(
-            sending && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now),
+            !outbox.IsStuck && turning && newest is not null && inbox.Troubles.Count == 0 && SourceHealth.IsGood(watch, desk.IsStorm, now) && replies.Trouble(now) is null,
             outbox.OldestUnsentAge,
             [new("all sources", newest), .. SourceHealth.Of(watch, now)])
         {
             Channels = outbox.Channels,
+            Replies = replies.Health,
         });
     }
 
@@ -121,7 +166,10 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     {
         var planned = decision?.Plan?.Jobs.FirstOrDefault(planned => planned.Job.Id == job.Token);
         var shown = planned is null ? job : job with { Start = planned.Start, StartBy = planned.StartBy };
-        return new(shown, state?.Progress ?? JobProgress.Open, state?.By, state?.At);
+        return new(shown, state?.Progress ?? JobProgress.Open, state?.By, state?.At, state?.Why)
+        {
+            LeftOut = decision?.Plan is { } plan ? plan.LeftOut.Concat(plan.BetterLeft).FirstOrDefault(left => left.Job.Id == job.Token)?.Why : null,
+        };
     }
 
     private NowGarden Show(GardenBook book, Decision decision, Instant now)
@@ -133,6 +181,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             ground?.Earliest, ground?.Likely,
             [.. (decision.Plan?.Jobs ?? []).Take(8).Select(job => new NowJob(Show(BriefLines.Line(book, job.Job), null, decision).Job, MarkToken(book, stage.EpisodeId, job.Job, now)))])
         {
+            People = stage.Stage == Stage.GardenClosed && !decision.Leave ? [.. People(book, stage, person => InToken(book, stage.EpisodeId, person, now)).Select(pair => pair.Now)] : [],
             Picture = decision.Plan is { } work ? new(book, work, now, decision.LeaveBy, Speech.Of(book)) : null,
             Calendars = plan.PagesAddress is null ? [.. book.People.Select(person => new NowCalendar(person.Name, CalendarLinks.Path(book.Id, person.Id, keys.Newest)))] : [],
         };
@@ -146,16 +195,31 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         return new AckToken(AckPurpose.Job, book.Id, episodeId, gardener.Id, job.Id, now + LinkMaker.Life).Sign(keys.Newest);
     }
 
-    private static bool MovedOn(AckToken token, StageStanding standing, IReadOnlyList<LinkJob> jobs, Decision? decision)
+    /// <summary>The same for saying that somebody is in.</summary>
+    private string? InToken(GardenBook book, string? episodeId, Person person, Instant now) =>
+        plan.PagesAddress is not null || episodeId is null ? null : new AckToken(AckPurpose.Indoors, book.Id, episodeId, person.Id, "", now + LinkMaker.Life).Sign(keys.Newest);
+
+    /// <summary>Everybody who works, with when they said "I am in" since the garden was closed.</summary>
+    private IReadOnlyList<(Person Person, PersonNow Now)> People(GardenBook book, StageStanding closed, Func<Person, string?> token)
+    {
+        var said = store.Read(reader => Indoors.OfEpisode(reader, book.Id, closed.EpisodeId!));
+        return
+        [
+            .. book.People.Where(person => person.Role != PersonRole.Keeper || said.ContainsKey(person.Id))
+                .Select(person => (person, new PersonNow(person.Name, said.TryGetValue(person.Id, out var at) && at >= closed.Since ? at : null, token(person)))),
+        ];
+    }
+
+    private static bool MovedOn(AckToken token, StageStanding standing, IReadOnlyList<LinkJob> jobs)
     {
         if (token.EpisodeId != standing.EpisodeId) return true;
-        return decision?.Plan is { } plan && jobs.Any(job => job.Progress == JobProgress.Open && plan.LeftOut.Any(left => left.Job.Id == job.Job.Token));
+        return jobs.Any(job => job.Progress == JobProgress.Open && job.LeftOut is not null);
     }
 
     private static IReadOnlyList<Caution> Cautions(List<LinkJob> jobs, AckPurpose purpose) =>
         CautionsFor.Work([.. jobs.Select(job => job.Job)], after: purpose == AckPurpose.Recheck);
 
-    private List<string> Troubles(Instant now) => [.. Silence(now), .. SourceHealth.Troubles(watch, now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}"), .. Parked(now)];
+    private List<string> Troubles(Instant now) => [.. Silence(now), .. SourceHealth.Troubles(watch, now), .. inbox.Troubles.Select(trouble => $"Could not be read: {trouble}"), .. Parked(now), .. replies.Trouble(now) is { } mailbox ? [mailbox] : Array.Empty<string>()];
 
     private IEnumerable<string> Parked(Instant now) => store.Read(reader => OutboxHealth.Of(reader, now)).Channels
         .Where(channel => channel.Parked > 0)

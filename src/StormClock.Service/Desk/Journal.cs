@@ -16,6 +16,9 @@ public sealed record JournalEntry(
     IReadOnlyList<string>? Jobs = null,
     string? Key = null)
 {
+    /// <summary>Reason of an entry of kind done that says that somebody is in.</summary>
+    public const string In = "In";
+
     public static JournalEntry Sent(OutboxEntry entry) => Of("sent", entry);
 
     /// <summary>Refused, or not sent within its time of use.</summary>

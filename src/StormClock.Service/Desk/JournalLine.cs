@@ -13,7 +13,9 @@ internal static class JournalLine
             "reminder" => $"wanted for {entry.To}: {entry.Subject}",
             "sent" => $"to {entry.To}: {entry.Subject}",
             "missed" => $"not sent in its time of use: {entry.Subject}",
+            "done" when entry.Reason == JournalEntry.In => $"{entry.To} is in",
             "done" => $"{entry.To} answered {entry.Reason} for {string.Join(", ", entry.Jobs ?? [])}",
+            "reply" => $"{entry.Subject}{(entry.To is { } person ? $" of {person}" : "")}: {entry.Reason}",
             _ => $"{entry.Subject}: {entry.Reason}",
         };
         var jobs = entry.Kind != "done" && entry.Jobs is { Count: > 0 } list ? $" [{list.Count} {(list.Count == 1 ? "job" : "jobs")}]" : "";

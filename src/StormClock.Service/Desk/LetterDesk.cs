@@ -46,9 +46,10 @@ public sealed class LetterDesk(string installationId, LinkMaker links)
         {
             PushChannel.ChannelName => (to, PushPayload.Of(Short(reminder, letter), ids.EntryId), ""),
             WebhookChannel.ChannelName => ($"{reminder.Key.GardenId}/{reminder.Key.PersonId}", WebhookBody.Of(reminder, letter, Short(reminder, letter), ids.EntryId), ""),
-            _ => (reminder.To.Email!, letter.Text, letter.Html),
+            _ => (reminder.Key.Channel == Reach.Second ? reminder.To.SecondEmail! : reminder.To.Email!, letter.Text, letter.Html),
         };
-        return new(ids.EntryId, ids.MessageId, ids.ThreadId, reminder.To.Name, address, letter.Subject, text, html, reminder.Moment) { Language = letter.Language };
+        var messageId = channel == Reach.Mail ? OutboxIds.Named(links.ReplyProofFor(ids.EntryId)) : ids.MessageId;
+        return new(ids.EntryId, messageId, ids.ThreadId, reminder.To.Name, address, letter.Subject, text, html, reminder.Moment) { Language = letter.Language };
     }
 
     private ShortMessage Short(Reminder reminder, MessageText letter) => ShortMessage.Of(reminder, letter, links);

@@ -12,6 +12,7 @@ internal sealed record Remembered(
     string? Json,
     long Revision,
     IReadOnlyDictionary<string, JobState> Jobs,
+    IReadOnlyDictionary<string, Instant> SaidIn,
     IReadOnlyDictionary<string, Instant> SentAt,
     GardenCalendar Calendar)
 {
@@ -19,13 +20,15 @@ internal sealed record Remembered(
     {
         var text = Standings.Find(reader, gardenId);
         var standing = text is null ? GardenStanding.Calm(now) : StandingJson.Read(text.Json);
-        var jobs = standing.Stage.EpisodeId is { } episode ? JobStates.OfEpisode(reader, gardenId, episode) : [];
+        var episode = standing.Stage.EpisodeId;
+        var jobs = episode is null ? [] : JobStates.OfEpisode(reader, gardenId, episode);
         var sent = OutboxTable.OfGarden(reader, gardenId).Where(entry => entry.State == OutboxState.Sent);
         return new(
             standing,
             text?.Json,
             text?.Revision ?? 0,
             jobs.ToDictionary(job => job.JobId),
+            episode is null ? new Dictionary<string, Instant>() : Indoors.OfEpisode(reader, gardenId, episode),
             sent.ToDictionary(entry => entry.Key, entry => entry.Settled!.Value),
             KeptCalendars.Find(reader, gardenId) is { } calendar ? GardenCalendar.FromJson(calendar) : GardenCalendar.Empty);
     }

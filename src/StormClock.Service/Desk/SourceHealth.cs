@@ -13,6 +13,7 @@ internal static class SourceHealth
         LastError = source.Health.LastError,
         LastErrorAt = source.Health.LastErrorAt,
         Failures = source.Health.Failures,
+        Signatures = source.Feed.Signers is not null ? "checked" : watch.HasUnchecked(source.Feed.Name) ? "not checked" : null,
         Stale = source.Health.IsStale(now, source.Feed.StaleAfter),
         Deaf = source.Health.IsDeaf(now, source.Feed.Pace.DeafAfter),
     });

@@ -12,6 +12,9 @@ public sealed class FeedRound(IReadOnlyList<IFeed> feeds, TimeProvider time) : I
     /// <summary>A source that takes longer has failed, whatever it may still bring.</summary>
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(3);
 
+    /// <summary>Turns come by the second, not to it: without this a look would be put off by a whole turn because it came a moment early.</summary>
+    private static readonly Duration Early = Duration.FromSeconds(1);
+
     private readonly List<Source> sources = [.. feeds.Select(feed => new Source(feed))];
     private readonly CancellationTokenSource stop = new();
 
@@ -71,8 +74,9 @@ public sealed class FeedRound(IReadOnlyList<IFeed> feeds, TimeProvider time) : I
         /// <summary>The look itself, which may outlive the time given to it.</summary>
         public Task? Stuck { get; set; }
 
+        /// <summary>Where the last look lies ahead, the clock was set back and nothing that it told of times holds.</summary>
         public bool IsDue(Instant now, bool storm) =>
-            Running is null && now >= notBefore && (hasMore || asked == Instant.MinValue || now - asked >= feed.Pace.Between(storm));
+            Running is null && (now < asked || (now >= notBefore && (hasMore || asked == Instant.MinValue || now - asked >= feed.Pace.Between(storm) - Early)));
 
         public void Begin(Instant now, Task<FeedAnswer> look)
         {

@@ -1,4 +1,5 @@
 using StormClock.Service.Feeds.Recording;
+using StormClock.Service.Feeds.Signatures;
 
 namespace StormClock.Service.Feeds;
 
@@ -14,6 +15,8 @@ public sealed class FolderFeed(string name, string folder, FeedPace? pace = null
     public string Name => name;
 
     public FeedPace Pace => pace ?? FeedPace.Always;
+
+    public FeedSigners? Signers { get; init; }
 
     public async Task<FeedAnswer> FetchAsync(CancellationToken cancellation)
     {

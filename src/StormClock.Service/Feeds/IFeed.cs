@@ -1,3 +1,5 @@
+using StormClock.Service.Feeds.Signatures;
+
 namespace StormClock.Service.Feeds;
 
 /// <summary>One message as it was found, unread.</summary>
@@ -32,6 +34,15 @@ public interface IFeed
 
     /// <summary>Content older than this is stale though the source answers; null where old content is nothing odd.</summary>
     Duration? StaleAfter => null;
+
+    /// <summary>Who must have signed its messages; null where that is not asked.</summary>
+    FeedSigners? Signers => null;
+
+    /// <summary>
+    /// Brings alerts for other places too, of which only those that may concern a garden are kept. Such a source shows everything
+    /// again when the places change.
+    /// </summary>
+    bool IsWide => false;
 
     /// <summary>Everything new that the source shows now; trouble is a value, not an exception.</summary>
     Task<FeedAnswer> FetchAsync(CancellationToken cancellation);

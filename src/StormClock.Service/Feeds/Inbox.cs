@@ -4,6 +4,7 @@ using StormClock.Core.Advisories;
 using StormClock.Core.Formats;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds.Health;
+using StormClock.Service.Feeds.Signatures;
 using StormClock.Service.Store;
 
 namespace StormClock.Service.Feeds;
@@ -21,12 +22,14 @@ public sealed class Inbox
     private readonly IClock clock;
     private readonly Journal journal;
     private readonly FeedWatch watch;
+    private readonly GardenPlaces places;
     private readonly bool practice;
     private readonly ConcurrentDictionary<string, string> troubles = new();
 
     /// <param name="practice">A rehearsal: exercise alerts count as if they were actual, which they never do otherwise.</param>
-    public Inbox(StormStore store, IClock clock, Journal journal, FeedWatch watch, bool practice)
+    public Inbox(StormStore store, IClock clock, Journal journal, FeedWatch watch, GardenPlaces places, bool practice)
     {
+        this.places = places;
         this.practice = practice;
         this.store = store;
         this.watch = watch;
@@ -51,33 +54,48 @@ public sealed class Inbox
         {
             if (answer.Trouble is { } trouble) Trouble(feed.Name, trouble);
             else troubles.TryRemove(feed.Name, out _);
-            var understood = new List<Advisory>();
+            var (understood, newest) = (0, default(Instant?));
             string? unread = null;
             foreach (var message in answer.Messages)
             {
-                var read = MessageReader.ReadAll(message.Bytes);
-                if (read.Value is { } advisories) understood.AddRange(advisories);
-                else unread = $"{message.Name}: {string.Join("; ", read.Faults)}";
-                await HearAsync(feed.Name, message, read, cancellation);
+                var read = Read(feed, message);
+                foreach (var advisory in read.Value ?? [])
+                {
+                    understood++;
+                    if (newest is null || advisory.Issued > newest) newest = advisory.Issued;
+                }
+
+                if (!read.IsGood) unread = $"{message.Name}: {string.Join("; ", read.Faults)}";
+                await HearAsync(feed, message, read, cancellation);
                 await feed.TookAsync(message, read.IsGood, cancellation);
             }
 
-            watch.Note(feed, answer, understood.Count, understood.Count == 0 ? null : understood.Max(advisory => advisory.Issued), unread, clock.GetCurrentInstant());
+            watch.Note(feed, answer, understood, newest, unread, clock.GetCurrentInstant());
         }
 
         await watch.SaveAsync(cancellation);
     }
 
-    private async Task HearAsync(string source, RawMessage message, ReadResult<IReadOnlyList<Advisory>> read, CancellationToken cancellation)
+    /// <summary>A signature is checked last and only for what may be kept: it costs more than reading.</summary>
+    private ReadResult<IReadOnlyList<Advisory>> Read(IFeed feed, RawMessage message)
+    {
+        var read = MessageReader.ReadAll(message.Bytes);
+        if (read.Value is not { } advisories || (feed.IsWide && !advisories.Any(places.MayConcern))) return read;
+        if (feed.Signers is { } signers) return signers.FaultOf(message.Bytes) is { } fault ? new ReadFault("signature", $"the message {fault}; it was not taken", 1) : read;
+        if (FeedSigners.IsSigned(message.Bytes.Span)) watch.NoteUnchecked(feed.Name);
+        return read;
+    }
+
+    private async Task HearAsync(IFeed feed, RawMessage message, ReadResult<IReadOnlyList<Advisory>> read, CancellationToken cancellation)
     {
         if (read.Value is not { } advisories)
         {
-            Trouble($"{source}, {message.Name}", string.Join("; ", read.Faults));
+            Trouble($"{feed.Name}, {message.Name}", string.Join("; ", read.Faults));
             return;
         }
 
-        troubles.TryRemove($"{source}, {message.Name}", out _);
-        foreach (var advisory in advisories) await KeepAsync(source, message, advisory, cancellation);
+        troubles.TryRemove($"{feed.Name}, {message.Name}", out _);
+        foreach (var advisory in advisories.Where(one => !feed.IsWide || places.MayConcern(one))) await KeepAsync(feed.Name, message, advisory, cancellation);
     }
 
     private async Task KeepAsync(string source, RawMessage message, Advisory advisory, CancellationToken cancellation)

@@ -14,5 +14,6 @@ public static class LeftWords
         ("pieces", why.Pieces),
         ("all", why.AllPieces),
         ("circle", why.Circle.Count == 0 ? "" : why.Circle.Aggregate((job, before) => speech.Say("left.circle.waits", ("job", job), ("before", before)))),
+        ("by", Plain.Line(why.By)),
         ("crop", speech.Catalogue(why.Crop)));
 }

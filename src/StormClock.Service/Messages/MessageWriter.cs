@@ -28,6 +28,8 @@ public static class MessageWriter
     {
         var brief = context.Brief;
         if (context.LeaveNow || (brief.Leave && brief.Why == ReminderReason.Leave)) return new LeaveLetter();
+        if (brief.Why == ReminderReason.NotIn) return new NotInLetter();
+        if (brief.Why == ReminderReason.Listening) return new ListeningLetter();
         if (brief.Stage == Stage.GardenClosed || brief.Why == ReminderReason.Leave) return new ClosedLetter();
         if (brief.Why == ReminderReason.StandDown) return new StandDownLetter();
 

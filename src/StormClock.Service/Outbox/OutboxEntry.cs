@@ -46,4 +46,8 @@ public sealed record OutboxEntry(
     int Attempts,
     Instant NextTry,
     Instant? Settled,
-    string? Detail);
+    string? Detail)
+{
+    /// <summary>Second part of the reminder key; no garden id holds the bar between them.</summary>
+    public string EpisodeId => Key.Split('|', 3)[1];
+}

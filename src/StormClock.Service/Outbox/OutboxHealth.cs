@@ -15,6 +15,9 @@ public sealed record OutboxHealth(IReadOnlyDictionary<OutboxState, int> Counts, 
     /// <summary>A refusal is shown this long.</summary>
     private static readonly Duration ParkedShown = Duration.FromDays(7);
 
+    /// <summary>Longer than any try that goes well takes: nothing goes out.</summary>
+    public bool IsStuck => OldestUnsentAge > Duration.FromMinutes(30);
+
     /// <summary>Each channel that has something waiting or parked, by name.</summary>
     public IReadOnlyList<ChannelCount> Channels { get; init; } = [];
 

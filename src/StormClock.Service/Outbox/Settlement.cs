@@ -13,6 +13,9 @@ public static class Settlement
             ? entry with { State = OutboxState.Claimed, Attempts = entry.Attempts + 1 }
             : null;
 
+    /// <summary>The claimed entry when nothing was done about it.</summary>
+    public static OutboxEntry PutBack(OutboxEntry claimed) => claimed with { State = OutboxState.Waiting, Attempts = claimed.Attempts - 1 };
+
     public static OutboxEntry Expire(OutboxEntry entry, Instant now) => entry with
     {
         State = OutboxState.Expired,

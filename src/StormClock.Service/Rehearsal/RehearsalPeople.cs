@@ -19,6 +19,7 @@ internal sealed partial class RehearsalPeople : IDisposable
     public static readonly Uri PagesAddress = new("http://stormclock.invalid");
 
     private static readonly Duration Lateness = Duration.FromHours(4);
+    private static readonly Duration GoingIn = Duration.FromMinutes(15);
 
     private readonly Acks acks;
     private readonly IServiceProvider services;
@@ -79,10 +80,19 @@ internal sealed partial class RehearsalPeople : IDisposable
         foreach (Match link in Link().Matches(entry.Message.Text))
         {
             var text = link.Groups[1].Value;
-            if (AckToken.Read(text, keys, entry.Moment).Token is not { Purpose: AckPurpose.Job } token) continue;
+            if (AckToken.Read(text, keys, entry.Moment).Token is not { } token) continue;
+            if (token.Purpose == AckPurpose.Indoors) GoIn(token, entry, text);
+            if (token.Purpose != AckPurpose.Job) continue;
             if (plan?.Jobs.FirstOrDefault(job => job.Job.Id == token.Subject) is not { } planned) continue;
             presses[token.Subject] = (planned.End + (acks == Acks.Late ? Lateness : Duration.Zero), text);
         }
+    }
+
+    /// <summary>Plans to say "I am in", some time after the first message that asked for it.</summary>
+    private void GoIn(AckToken token, OutboxEntry entry, string text)
+    {
+        var said = store.Read(reader => Indoors.OfEpisode(reader, token.GardenId, token.EpisodeId));
+        if (!said.ContainsKey(token.PersonId)) presses.TryAdd($"in {token.PersonId}", (entry.Settled!.Value + (acks == Acks.Late ? Lateness : GoingIn), text));
     }
 
     private async Task PressAsync(string token)

@@ -10,10 +10,10 @@ internal enum Acks
     /// <summary>Nobody presses anything.</summary>
     None,
 
-    /// <summary>Each job is reported done at its planned end.</summary>
+    /// <summary>Each job is reported done at its planned end, and "I am in" soon after Garden closed.</summary>
     Prompt,
 
-    /// <summary>Each job is reported done four hours after its planned end.</summary>
+    /// <summary>All of it four hours later.</summary>
     Late,
 }
 

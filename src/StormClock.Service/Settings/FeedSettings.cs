@@ -32,6 +32,9 @@ public sealed record FeedSettings(string Name, FeedKind Kind, string At)
     /// <summary>Content older than this is stale though the source answers; null where old content is nothing odd.</summary>
     public Duration? StaleAfter { get; init; }
 
+    /// <summary>PEM file with the certificates of those who sign its alerts; null where signatures are not checked.</summary>
+    public string? SignedBy { get; init; }
+
     /// <summary>Names of JSON properties, outermost first, under which the answer names the true address; empty where it is the message.</summary>
     public IReadOnlyList<string> Follow { get; init; } = [];
 }

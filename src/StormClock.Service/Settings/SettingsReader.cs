@@ -35,6 +35,8 @@ public sealed partial class SettingsReader
             Quiet(top))
         {
             Webhooks = Webhooks(top),
+            Replies = Replies(top),
+            Heartbeat = Heartbeat(top),
         };
         return faults.Any ? ReadResult.Bad<StormSettings>(faults.InOrder()) : settings;
     }
@@ -52,7 +54,7 @@ public sealed partial class SettingsReader
             fields.OptionalText("user", "garden"),
             fields.OptionalText("password_file", "/etc/stormclock/mail-password"),
             fields.OptionalText("password_env", "STORMCLOCK_MAIL_PASSWORD"),
-            Address(fields),
+            Address(fields, "from"),
             fields.OptionalText("from_name", "StormClock") ?? "StormClock",
             fields.OptionalText("trusted_certificate_file", "/etc/stormclock/mail.pem"));
         CheckPassword(fields);
@@ -70,10 +72,10 @@ public sealed partial class SettingsReader
         if (!fields.Has("user") && given > 0) fields.Fault(fields.Has("password_file") ? "password_file" : "password_env", "is of no use without 'user'; add user, or take it out");
     }
 
-    private static string Address(YamlFields fields)
+    private static string Address(YamlFields fields, string key)
     {
-        var address = fields.Text("from", "garden@example.org");
-        if (address.Length > 0 && !EmailAddress.IsPlain(address)) fields.Fault("from", $"must be one plain address such as garden@example.org, not '{YamlFields.Shown(address)}'");
+        var address = fields.Text(key, "garden@example.org");
+        if (address.Length > 0 && !EmailAddress.IsPlain(address)) fields.Fault(key, $"must be one plain address such as garden@example.org, not '{YamlFields.Shown(address)}'");
         return address;
     }
 

@@ -17,6 +17,12 @@ public sealed record StormSettings(
     /// <summary>Gateways of people's own.</summary>
     public IReadOnlyList<WebhookSettings> Webhooks { get; init; } = [];
 
+    /// <summary>Null: answers by mail are not read.</summary>
+    public ReplySettings? Replies { get; init; }
+
+    /// <summary>Null: no sign of life is sent.</summary>
+    public HeartbeatSettings? Heartbeat { get; init; }
+
     /// <summary>What holds without a settings file.</summary>
     public static StormSettings Defaults { get; } = new(null, ListenSettings.Defaults, "data", [], null);
 }
@@ -37,6 +43,25 @@ public sealed record MailSettings(
     string? PasswordVariable,
     string From,
     string FromName,
+    string? TrustedCertificateFile);
+
+/// <summary>The mailbox (IMAP) into which answers to messages come.</summary>
+/// <param name="PasswordFile">File whose first line is the password; null when it is kept elsewhere.</param>
+/// <param name="PasswordVariable">Environment variable that holds the password; null when it is kept elsewhere.</param>
+/// <param name="Address">Where answers are sent to; they must land in this mailbox.</param>
+/// <param name="MoveTo">Folder into which settled answers are moved; null leaves them, marked as read.</param>
+/// <param name="TrustedCertificateFile">A certificate of the keeper's own server; null for the system's authorities alone.</param>
+public sealed record ReplySettings(
+    string Host,
+    int Port,
+    MailSecurity Security,
+    string User,
+    string? PasswordFile,
+    string? PasswordVariable,
+    string Address,
+    string Folder,
+    string? MoveTo,
+    Duration Every,
     string? TrustedCertificateFile);
 
 /// <param name="Listen">Where the pages are served on this box.</param>

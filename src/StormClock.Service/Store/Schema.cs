@@ -15,9 +15,12 @@ internal static class Schema
     public const string Enclosures = "enclosures";
     public const string Calendars = "calendars";
     public const string Pressed = "pressed";
+    public const string Indoors = "indoors";
     public const string Feeds = "feeds";
     public const string FeedEntries = "feedEntries";
     public const string Subscriptions = "subscriptions";
+    public const string Replies = "replies";
+    public const string Mailboxes = "mailboxes";
     public const string Meta = "meta";
 
     private const string VersionKey = "schemaVersion";
@@ -38,10 +41,12 @@ internal static class Schema
         if (database.CheckpointSize != 0) database.CheckpointSize = 0;
 
         database.GetCollection(JobStates).EnsureIndex("episodeMark", "$.episodeMark");
+        database.GetCollection(Indoors).EnsureIndex("episodeMark", "$.episodeMark");
         database.GetCollection(Pressed).EnsureIndex("tokenMark", "$.tokenMark");
         var subscriptions = database.GetCollection(Subscriptions);
         subscriptions.EnsureIndex("gardenMark", "$.gardenMark");
         subscriptions.EnsureIndex("endpointMark", "$.endpointMark");
+        database.GetCollection(Replies).EnsureIndex("toldMark", "$.toldMark");
         var outbox = database.GetCollection(Outbox);
         outbox.EnsureIndex("keyMark", "$.keyMark", unique: true);
         outbox.EnsureIndex("state", "$.state");

@@ -9,6 +9,7 @@ public sealed class AlarmClock(ISchedulerFactory schedulers, IClock clock)
 {
     public static readonly JobKey Wake = new("wake");
     public static readonly JobKey Listen = new("listen");
+    public static readonly JobKey Replies = new("replies");
     public static readonly TriggerKey ListenTrigger = new("listen");
     public static readonly TriggerKey WakeTrigger = new("wake");
 

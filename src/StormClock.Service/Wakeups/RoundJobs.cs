@@ -20,7 +20,7 @@ public sealed class WakeJob(Turns turns) : IJob
 }
 
 /// <summary>Takes a turn and sets the alarm for the next one. A turn that fails is logged; the next sweep tries again.</summary>
-public sealed class Turns(Round round, AlarmClock alarm, Heartbeat heartbeat, IClock clock, ILogger<Turns> log)
+public sealed class Turns(Round round, AlarmClock alarm, Heartbeat heartbeat, SignOfLife sign, IClock clock, ILogger<Turns> log)
 {
     public async Task TakeAsync(bool listen, CancellationToken cancellation)
     {
@@ -28,6 +28,7 @@ public sealed class Turns(Round round, AlarmClock alarm, Heartbeat heartbeat, IC
         {
             await round.RunAsync(listen, cancellation);
             await alarm.SetAsync(round.NextWake, cancellation);
+            sign.Tell();
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {

@@ -36,6 +36,9 @@ internal static class FrontEndpoints
                 now = $"{now}",
                 oldestUnsentSeconds = health.OldestUnsent?.TotalSeconds,
                 channels = health.Channels.Select(channel => new { name = channel.Name, waiting = channel.Waiting, parked = channel.Parked }),
+                replies = health.Replies is { } replies
+                    ? new { lastGood = replies.LastGood?.ToString(), lastError = replies.LastError, lastErrorAt = replies.LastErrorAt?.ToString(), failures = replies.Failures }
+                    : null,
                 feeds = health.Feeds.Select(feed => new
                 {
                     name = feed.Name,
@@ -48,6 +51,7 @@ internal static class FrontEndpoints
                     failures = feed.Failures,
                     stale = feed.Stale,
                     deaf = feed.Deaf,
+                    signatures = feed.Signatures,
                 }),
             },
             statusCode: health.Good ? StatusCodes.Status200OK : StatusCodes.Status503ServiceUnavailable);

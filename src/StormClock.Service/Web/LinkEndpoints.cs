@@ -74,7 +74,11 @@ internal static class LinkEndpoints
         (_, "done") => JobAnswer.Done,
         (AckPurpose.Indoors, _) => null,
         (_, "cannot") => JobAnswer.Cannot,
+        (_, "no_time") => JobAnswer.NoTime,
+        (_, "no_material") => JobAnswer.NoMaterial,
+        (_, "needs_person") => JobAnswer.NeedsPerson,
         (_, "later") => JobAnswer.Later,
+        (_, "take_back") => JobAnswer.TakeBack,
         _ => null,
     };
 }

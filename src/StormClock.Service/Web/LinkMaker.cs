@@ -10,12 +10,18 @@ namespace StormClock.Service.Web;
 /// <param name="pagesAddress">Where phones reach the pages, http or https; null when they cannot, then there are no links.</param>
 /// <param name="key">The newest key.</param>
 /// <param name="offersPush">Whether devices can be subscribed to notifications.</param>
-public sealed class LinkMaker(Uri? pagesAddress, AckKey key, bool offersPush = false)
+/// <param name="takesReplies">Whether answers by mail are read.</param>
+public sealed class LinkMaker(Uri? pagesAddress, AckKey key, bool offersPush = false, bool takesReplies = false)
 {
     /// <summary>From the message's moment: a storm and the month of recheck work after it (trade.md 7).</summary>
     public static Duration Life { get; } = Duration.FromDays(35);
 
     public bool HasLinks => pagesAddress is not null;
+
+    public bool TakesReplies => takesReplies;
+
+    /// <summary>What an answer by mail to this letter brings back, always: the mailbox may be set up after the letter went out.</summary>
+    public string ReplyProofFor(string letterId) => ReplyProof.Sign(letterId, key);
 
     /// <summary>For one job; null when there are no links.</summary>
     public string? ForJob(Reminder reminder, BriefJob job) => Link(reminder, AckPurpose.Job, job.Token);

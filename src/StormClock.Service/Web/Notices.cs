@@ -13,6 +13,14 @@ internal static class Notices
 
     public static IResult FormStale(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.stale");
 
+    public static IResult TestNotHere(HttpRequest request) => Page(request, StatusCodes.Status403Forbidden, "notice.test-not-here");
+
+    public static IResult Tested(HttpRequest request, TestSent sent) => sent.Delivered
+        ? Page(request, StatusCodes.Status200OK, "notice.tested", ("address", sent.Address), ("detail", Said(sent)))
+        : Page(request, StatusCodes.Status502BadGateway, "notice.not-tested", ("address", sent.Address), ("detail", Said(sent)));
+
+    private static string Said(TestSent sent) => sent.Detail is { Length: > 0 } detail ? $": {detail.TrimEnd('.')}" : "";
+
     public static IResult PushNeedsScript(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.push-script");
 
     public static IResult PushNotUsable(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.push-unusable");

@@ -4,7 +4,8 @@ namespace StormClock.Service.Web;
 /// <param name="DataFolder">Keys of the forms are kept below it, so that a page opened before a restart still works after it.</param>
 /// <param name="PagesAddress">Where phones reach the pages; null when they cannot: then messages carry no links, and the front page, seen only near the box, shows messages and marks work.</param>
 /// <param name="LinkRequestsPerMinute">From one address; guessing a token is hopeless anyway, this keeps a small box answering.</param>
-public sealed record PagesSettings(string DataFolder, Uri? PagesAddress, int LinkRequestsPerMinute = 60)
+/// <param name="MaySendTests">The front page offers test messages: where it is served to this box alone.</param>
+public sealed record PagesSettings(string DataFolder, Uri? PagesAddress, int LinkRequestsPerMinute = 60, bool MaySendTests = false)
 {
     /// <summary>The front page may be seen by strangers as soon as phones reach it from anywhere.</summary>
     public bool FrontPageIsPrivate => PagesAddress is null;

@@ -10,6 +10,10 @@ namespace StormClock.Service.Web;
 public static class StormPages
 {
     internal const string LinkLimit = "links";
+    private const string TestLimit = "tests";
+
+    /// <summary>Test messages a minute, from wherever (C).</summary>
+    private const int TestsPerMinute = 6;
 
     /// <summary>Needs <see cref="IJobBook"/>, <see cref="Core.Acknowledgements.AckKeyRing"/> and <see cref="IClock"/> beside it.</summary>
     public static IServiceCollection AddStormPages(this IServiceCollection services, PagesSettings settings)
@@ -37,6 +41,7 @@ public static class StormPages
         var link = routes.MapGroup("/j/{token}").RequireRateLimiting(LinkLimit);
         link.MapMethods("", reading, LinkEndpoints.ShowAsync);
         link.MapPost("", LinkEndpoints.AnswerAsync).WithMetadata(new Microsoft.AspNetCore.Mvc.RequestSizeLimitAttribute(LinkEndpoints.LargestForm));
+        routes.MapPost("/" + TestEndpoints.Path, TestEndpoints.SendAsync).RequireRateLimiting(TestLimit).WithMetadata(new Microsoft.AspNetCore.Mvc.RequestSizeLimitAttribute(LinkEndpoints.LargestForm));
         routes.MapMethods("/c/{token}.ics", reading, CalendarEndpoints.ShowAsync).RequireRateLimiting(LinkLimit);
         routes.MapMethods("/", reading, FrontEndpoints.ShowAsync);
         routes.MapMethods("/health", reading, FrontEndpoints.HealthAsync);
@@ -52,6 +57,7 @@ public static class StormPages
             rejected.HttpContext.Response.Headers.RetryAfter = "60";
             await rejected.HttpContext.Response.WriteAsync($"{BrowserSpeech.Of(rejected.HttpContext.Request).Say("notice.too-many-requests")}\n", cancellation);
         };
+        limits.AddFixedWindowLimiter(TestLimit, window => (window.PermitLimit, window.Window) = (TestsPerMinute, TimeSpan.FromMinutes(1)));
         limits.AddPolicy(LinkLimit, context => RateLimitPartition.GetFixedWindowLimiter(
             Neighbourhood(context.Connection.RemoteIpAddress),
             _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) }));

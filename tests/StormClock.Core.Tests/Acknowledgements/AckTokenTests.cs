@@ -68,6 +68,54 @@ public class AckTokenTests
             Assert.Equal(AckVerdict.NotOurs, AckToken.Read(Base64Url.EncodeToString(forged), [Old], Now).Verdict);
         });
 
+    /// <summary>Every purpose, and each way to come by a link that nobody gave: none is taken, and the true one still is.</summary>
+    [Fact]
+    public void Read_HundredThousandLinksThatNobodyGave_NoneIsTaken()
+    {
+        var random = new Random(1938);
+        var purposes = Enum.GetValues<AckPurpose>();
+        var accepted = new List<string>();
+        var kinds = new int[8];
+        for (var i = 0; i < 100_000; i++)
+        {
+            var token = Sample with { Purpose = purposes[i % purposes.Length], Subject = $"beans/{i % 97}" };
+            var kind = random.Next(kinds.Length);
+            var (text, at) = Forge(kind, token, purposes[(i + 1 + (i / 7 % (purposes.Length - 1))) % purposes.Length], random);
+            kinds[kind]++;
+            if (AckToken.Read(text, [New, Old], at).Verdict == AckVerdict.Good) accepted.Add($"{kind}: {text}");
+            if (i % 100 == 0) Assert.Equal(token, AckToken.Read(token.Sign(Old), [New, Old], Now).Token);
+        }
+
+        Assert.Empty(accepted);
+        Assert.All(kinds, count => Assert.True(count > 12_000));
+    }
+
+    private static (string Text, Instant At) Forge(int kind, AckToken token, AckPurpose other, Random random)
+    {
+        var text = token.Sign(Old);
+        var bytes = Base64Url.DecodeFromChars(text);
+        var others = Base64Url.DecodeFromChars((kind % 2 == 0 ? token with { Purpose = other } : token with { PersonId = "ada", Subject = "shed/move" }).Sign(Old));
+        switch (kind)
+        {
+            // Turned in one bit; cut short; lengthened.
+            case 0: bytes[random.Next(bytes.Length)] ^= (byte)(1 << random.Next(8)); break;
+            case 1: return (text[..random.Next(text.Length)], Now);
+            case 2: bytes = [.. bytes, (byte)random.Next(256)]; break;
+            // Swapped: what one says under the signature of another, by purpose and by person.
+            case 3: bytes = [.. bytes[..^32], .. others[^32..]]; break;
+            case 4: bytes = [.. others[..^32], .. bytes[^32..]]; break;
+            // Run out; replayed after its key was taken away; signed by somebody else under our key's name.
+            case 5: return (text, token.Expires + Duration.FromSeconds(random.Next(100_000_000)));
+            case 6: return (token.Sign(new AckKey("k0", Old.Secret)), Now);
+            default:
+                var secret = new byte[32];
+                random.NextBytes(secret);
+                return (token.Sign(new AckKey(Old.Id, secret)), Now);
+        }
+
+        return (Base64Url.EncodeToString(bytes), Now);
+    }
+
     /// <summary>Where one field ends and the next begins is signed too.</summary>
     [Fact]
     public void Sign_SameLettersInOtherFields_IsAnotherToken() =>

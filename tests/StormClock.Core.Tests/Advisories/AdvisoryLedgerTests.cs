@@ -104,6 +104,37 @@ public class AdvisoryLedgerTests
         Assert.Equal([other], ledger.Notes(Alerts.At(3), "elsewhere"));
     }
 
+    /// <summary>Of its kind and its garden alone, and only what was made before it.</summary>
+    [Fact]
+    public void Notes_OneThatReplaces_TakesThePlaceOfTheEarlierOfItsKind()
+    {
+        var wind = new WindNote("plot", "Ada", Alerts.At(0), Alerts.At(4), 30, null);
+        var rain = new RainNote("plot", "Ada", Alerts.At(0), Alerts.At(4), 90, null);
+        var instead = new WindNote("plot", "Bo", Alerts.At(1), Alerts.At(9), 20, null) { Replaces = true };
+        var later = new WindNote("plot", "Ada", Alerts.At(2), Alerts.At(12), 20, null);
+        var ledger = Alerts.Ledger(wind, rain, instead, later);
+
+        Assert.Equal([rain, wind], ledger.Notes(Alerts.At(0.5), "plot").OrderBy(note => note.Title));
+        Assert.Equal([rain, instead, later], ledger.Notes(Alerts.At(3), "plot").OrderBy(note => note.Title == rain.Title ? 0 : 1).ThenBy(note => note.Made));
+    }
+
+    [Fact]
+    public void Notes_WithATimeOfTheirOwn_HoldUntilThen()
+    {
+        var note = new WindNote("plot", "Ada", Alerts.At(0), Alerts.At(4), 30, null) { Expires = Alerts.At(30) };
+        Assert.Single(Alerts.Ledger(note).Notes(Alerts.At(29.9), "plot"));
+        Assert.Empty(Alerts.Ledger(note).Notes(Alerts.At(30), "plot"));
+    }
+
+    [Fact]
+    public void Positions_Newest_StandsForEachStormAndACorrectionForItsNumber()
+    {
+        CyclonePosition Position(string storm, string number, double hour, char? correction = null) => new(storm, "X", number, Alerts.At(hour), new(20, -60), 50, null, null, correction);
+        var ledger = Alerts.Ledger(Position("AL01", "3A", 3, 'A'), Position("AL01", "3A", 3), Position("AL01", "3", 0), Position("AL02", "7", 1));
+        Assert.Equal([("AL01", "3A", (char?)'A'), ("AL02", "7", null)], ledger.Positions(Alerts.At(4)).Select(one => (one.StormId, one.Number, one.Correction)));
+        Assert.Equal("3", ledger.Positions(Alerts.At(2))[0].Number);
+    }
+
     [Fact]
     public void Notes_AllClear_NeverEndsAnOfficialAlert()
     {

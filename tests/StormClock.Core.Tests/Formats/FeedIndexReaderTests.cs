@@ -66,6 +66,36 @@ public class FeedIndexReaderTests
         }
     }
 
+    /// <summary>An alert is cut out of the very bytes of a list in UTF-8; what could lead the search for its ends astray must not.</summary>
+    [Theory]
+    [InlineData("plain", "")]
+    [InlineData("a mark first", "\uFEFF")]
+    [InlineData("an end in a remark, in a section and in an attribute", "", "<c:headline x=\"&lt;/c:alert>\"><![CDATA[</c:alert>]]></c:headline><!-- </c:alert> -->")]
+    [InlineData("signs of two to four bytes before it on its line", "", "<c:headline>ä</c:headline>", "<a:author><a:name>ä€\U0001F300</a:name></a:author>")]
+    [InlineData("blanks within its end", "", "", "", "</c:alert \n >")]
+    [InlineData("ends of lines of other systems", "", "<c:headline>a\r\nb\rc</c:headline>\r\n\r", "\r\n\r\n\r")]
+    public void Reading_AlertInAList_IsTheSameCutOutOrCopied(string what, string mark, string inside = "", string before = "", string end = "</c:alert>")
+    {
+        var text = Atom.Replace("<c:alert>", before + "<c:alert>").Replace("<c:info>", inside + "<c:info>").Replace("</c:alert>", end).Replace("encoding=\"UTF-8\"", "");
+        var cut = FeedIndexReader.Read(Encoding.UTF8.GetBytes(mark + text)).Value!.Entries[0].Message;
+        var copied = FeedIndexReader.Read((byte[])[.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(text)]).Value!.Entries[0].Message;
+        var one = Assert.IsType<AlertMessage>(MessageReader.Read(cut).Value);
+        Assert.Equal(("urn:example:81", "5 < 6 & à", what), (one.Identifier, one.Infos[0].Description, what));
+        Assert.Equal(System.Text.Json.JsonSerializer.Serialize(MessageReader.Read(copied).Value as AlertMessage), System.Text.Json.JsonSerializer.Serialize(one));
+    }
+
+    [Fact]
+    public void Reading_AlertThatStandsAlone_IsAPartOfTheListItself()
+    {
+        var alert = $"<alert xmlns='urn:oasis:names:tc:emergency:cap:1.2' >\n<!-- kept -->{Alert.Replace("c:", "")} </alert>";
+        var bytes = Encoding.UTF8.GetBytes($"<feed xmlns='http://www.w3.org/2005/Atom' xmlns:x='urn:x'><entry><content>\n {alert}</content></entry><entry><content>{alert}</content></entry></feed>");
+        foreach (var entry in FeedIndexReader.Read(bytes).Value!.Entries)
+        {
+            Assert.Equal(alert, Encoding.UTF8.GetString(entry.Message.Span));
+            Assert.True(System.Runtime.InteropServices.MemoryMarshal.TryGetArray(entry.Message, out var part) && part.Array == bytes);
+        }
+    }
+
     [Fact]
     public void Reading_EntryChanged_ChangesItsId() =>
         Assert.NotEqual(ReadGood(Atom).Entries[0].Id, ReadGood(Atom.Replace("T19:00:00Z", "T19:30:00Z")).Entries[0].Id);
@@ -93,6 +123,10 @@ public class FeedIndexReaderTests
         Assert.Equal(["https://example.org/a.xml", "https://example.org/b.cap", null, null], list.Entries.Select(entry => entry.Link?.ToString()));
         Assert.IsType<AlertMessage>(MessageReader.Read(list.Entries[2].Message).Value);
     }
+
+    [Fact]
+    public void Reading_EmptyPictureBeforeAnItem_DoesNotSwallowIt() =>
+        Assert.Equal("A", Assert.Single(ReadGood("<rss><channel><image/><item><title>a</title><guid>A</guid></item></channel></rss>").Entries).Id);
 
     [Fact]
     public void Reading_BulletinInRss_DecodesItsEntitiesOnce()

@@ -17,12 +17,13 @@ public class FuzzTests(ITestOutputHelper output)
     ];
 
     [Fact]
-    public void Reading_BrokenBytes_NeverThrows() => Run(seed: 1, inputs: 100_000, mostBytes: 8 * 1024);
+    public void Reading_BrokenBytes_NeverThrows() => Run(seed: 1, inputs: 100_000, mostBytes: 8 * 1024, longest: null);
 
     [Fact(Explicit = true), Trait("Category", "Long")]
-    public void Reading_TwoMillionBrokenBytes_NeverThrowsNorStalls() => Run(seed: 2, inputs: 2_000_000, mostBytes: 256 * 1024);
+    public void Reading_TwoMillionBrokenBytes_NeverThrowsNorStalls() => Run(seed: 2, inputs: 2_000_000, mostBytes: 256 * 1024, longest: TimeSpan.FromSeconds(1));
 
-    private void Run(int seed, int inputs, int mostBytes)
+    /// <param name="longest">By the clock on the wall, so only for a run on a machine that does little else; null for none.</param>
+    private void Run(int seed, int inputs, int mostBytes, TimeSpan? longest)
     {
         var breaker = new ByteBreaker(seed, Seeds(), mostBytes);
         var (slowest, good, peak) = (TimeSpan.Zero, 0, 0L);
@@ -42,7 +43,7 @@ public class FuzzTests(ITestOutputHelper output)
 
             var took = Stopwatch.GetElapsedTime(begun);
             if (took > slowest) slowest = took;
-            if (took > TimeSpan.FromSeconds(1)) Assert.Fail($"input {k} of seed {seed} ({bytes.Length} bytes) took {took.TotalSeconds:0.0} s\n{Convert.ToBase64String(bytes[..Math.Min(bytes.Length, 4000)])}");
+            if (took > longest) Assert.Fail($"input {k} of seed {seed} ({bytes.Length} bytes) took {took.TotalSeconds:0.0} s\n{Convert.ToBase64String(bytes[..Math.Min(bytes.Length, 4000)])}");
             if (k % 1000 == 0) peak = Math.Max(peak, GC.GetTotalMemory(forceFullCollection: false));
         }
 

@@ -18,6 +18,8 @@ public class NoteReaderTests
         new WaterNote("plot", "Ada", Made, -0.6, "NAVD88"),
         new LeaveByNote("plot", "Ada", Made, Made + Duration.FromHours(9)),
         new AllClearNote("plot", "Ada", Made),
+        new LeaveByNote("plot", "Ada", Made, Made + Duration.FromHours(9)) { Replaces = true },
+        new WindNote("plot", "Ada", Made, Made, 30, null) { Expires = Made + Duration.FromHours(30), Replaces = true },
     ];
 
     [Theory, MemberData(nameof(Notes))]

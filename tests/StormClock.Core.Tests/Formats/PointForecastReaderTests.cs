@@ -1,4 +1,5 @@
 using StormClock.Core.Advisories;
+using StormClock.Core.Formats;
 using StormClock.Core.Units;
 
 namespace StormClock.Core.Tests.Formats;
@@ -22,6 +23,15 @@ public class PointForecastReaderTests
         Assert.Null(read.Periods[0].GustMps);
         Assert.Equal(10.0, read.Periods[1].WindMps!.Value, 6);
         Assert.Equal(40 * Mph, read.Periods[1].GustMps!.Value, 6);
+    }
+
+    /// <summary>Some servers put the mark of UTF-8 first.</summary>
+    [Fact]
+    public void Hours_MarkOfUtf8First_AreReadAllTheSame()
+    {
+        byte[] marked = [.. System.Text.Encoding.UTF8.GetPreamble(), .. System.Text.Encoding.UTF8.GetBytes(InventedMessages.Hours)];
+        var read = Assert.IsType<PointForecast>(MessageReader.Read(marked).Value);
+        Assert.Equal(InventedMessages.One<PointForecast>(InventedMessages.Hours).Id, read.Id);
     }
 
     [Fact]

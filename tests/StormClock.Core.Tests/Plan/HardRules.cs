@@ -23,8 +23,11 @@ internal static class HardRules
         OnePlaceAtATime(request.Book, plan);
         StoresHold(request.Book, plan);
         var open = request.Book.Jobs.Where(request.IsOpen).Select(job => job.Id).Order();
-        Assert.Equal(open, plan.Jobs.Select(job => job.Job.Id).Concat(plan.LeftOut.Select(left => left.Job.Id)).Order());
-        Assert.All(plan.LeftOut, left => Assert.True(left.Why.Cause < LeftCause.NotRipe));
+        Assert.Equal(open, plan.Jobs.Select(job => job.Job.Id).Concat(plan.LeftOut.Where(left => !left.Answered).Select(left => left.Job.Id)).Order());
+        Assert.Equal(
+            request.Book.Jobs.Where(job => request.Is(job, JobProgress.Cannot) && !request.IsOpen(job)).Select(job => job.Id).Order(),
+            plan.LeftOut.Where(left => left.Answered).Select(left => left.Job.Id).Order());
+        Assert.All(plan.Jobs.Where(job => request.WhyNot(job.Job) == CannotWhy.NeedsPerson), job => Assert.True(job.People.Count > request.Book.Jobs.First(book => book.Id == job.Job.Id).People, "one more"));
     }
 
     private static void InTime(PlanRequest request, PlannedJob job)

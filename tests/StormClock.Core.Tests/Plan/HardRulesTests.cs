@@ -46,7 +46,7 @@ public class HardRulesTests
         } with { NoLadder = random.Next(4) == 0 })];
         Instant? leaveBy = random.Next(3) == 0 ? plain.Now + Duration.FromMinutes(random.Next(-60, 3000)) : null;
         var states = plain.Book.Jobs.Where(_ => random.Next(5) == 0)
-            .ToDictionary(job => job.Id, job => new JobState(job.Id, (JobProgress)random.Next(5), plain.Now - Duration.FromMinutes(random.Next(200)), "p0"));
+            .ToDictionary(job => job.Id, job => new JobState(job.Id, (JobProgress)random.Next(5), plain.Now - Duration.FromMinutes(random.Next(200)), "p0", random.Next(4) is > 0 and var why ? (CannotWhy)(why - 1) : null));
         var request = plain with
         {
             Book = plain.Book with { People = people },

@@ -57,6 +57,27 @@ public class RationingTests
         Assert.Single(Rationing.Of([Message("0", At(21, 20), At(21, 23), reason: ReminderReason.OrderChanged)], null, sentAt, At(21, 20)));
     }
 
+    [Theory]
+    [InlineData(ReminderReason.OrderLifted)]
+    [InlineData(ReminderReason.Late)]
+    [InlineData(ReminderReason.NotIn)]
+    public void Of_OrdersTakenBackLateWorkAndPeopleNotHeardOf_AreNotCounted(ReminderReason apart)
+    {
+        var sentAt = Enumerable.Range(0, 9).ToDictionary(i => $"plot|e|ada|{apart}|{i}|email", i => At(21, 8 + i));
+        Assert.Single(Rationing.Of([Message("MainWork-1", At(21, 20), At(21, 23))], null, sentAt, At(21, 20)));
+    }
+
+    [Theory]
+    [InlineData(1, 0)]
+    [InlineData(6, 0)]
+    [InlineData(7, 1)]
+    public void OneAWeek_AfterOneByAnyChannel_WaitsForSevenDays(int days, int wanted)
+    {
+        var sentAt = new Dictionary<string, Instant> { ["plot|calm|ada|Listening|2027-06-07|push:x"] = At(7, 9) };
+        var line = Message("2027-06-14", At(7 + days, 9), At(9 + days, 9), reason: ReminderReason.Listening);
+        Assert.Equal(wanted, Rationing.OneAWeek([line with { Key = line.Key with { EpisodeId = "calm" } }], null, sentAt, At(7 + days, 9)).Count());
+    }
+
     [Fact]
     public void Of_OrdersAndClosedGarden_AreNotCounted()
     {

@@ -67,6 +67,10 @@ public class BadBookTests
         { "date: 2027-09-22, ", "", "{from:", ["either days", "or one date"] },
         { "email: ines@example.org", "email: ines at home", "email", ["one plain address", "'ines at home'"] },
 
+        { "email: ines@example.org", "email: ines@example.org\n    second: ines at work", "second", ["one plain address", "'ines at work'"] },
+        { "email: ines@example.org", "email: ines@example.org\n    second: ines@example.org", "second", ["same as email"] },
+        { "email: ines@example.org", "second: ines@example.org", "second", ["there is no first"] },
+
         // references
         { "    area: porch", "    area: poch", "area: poch", ["the area 'poch'", "did you mean 'porch'?"] },
         { "{id: rows, name: Rows, site: field}", "{id: rows, name: Rows, site: meadow}", "{id: rows", ["the site 'meadow'", "known here: home, field"] },

@@ -92,7 +92,7 @@ internal static class MadeBooks
             Sites = [like.Sites[0] with { Datum = place.Item1, GroundM = place.Item2 }, .. like.Sites.Skip(1)],
             Areas = [like.Areas[0] with { GroundM = place.Item3, WaterM = near.Item1, NeighbourM = near.Item2, GlassM = near.Item3 }, .. like.Areas.Skip(1)],
             Stores = [like.Stores[0] with { DoorM = store.Item1, RaisedM = store.Item2 }],
-            People = [like.People[0], like.People[1] with { LadderAlone = ladder == LadderUse.Alone, NoLadder = ladder == LadderUse.Never }],
+            People = [like.People[0] with { SecondEmail = ladder == LadderUse.Never ? null : "ines@work.example" }, like.People[1] with { LadderAlone = ladder == LadderUse.Alone, NoLadder = ladder == LadderUse.Never }],
             Items = [item with { JobsTypical = jobs.Item1 == 0, Jobs = jobs.Item1 == 2 ? Needed(item, jobs.Item2) : [] }],
         };
 

@@ -53,6 +53,18 @@ public class CheckReportTests
         Assert.Contains("no garden books: nothing would be planned", report.Would);
     }
 
+    [Fact]
+    public void Of_Replies_SaysWhereAnswersAreReadAndNeverThePassword()
+    {
+        const string settings = "mail: {host: mail.example.org, port: 587, security: starttls, from: garden@example.org}\n"
+            + "replies: {host: imap.example.org, port: 993, security: tls, user: garden, password_env: BOX, address: answers@example.org, move_to: Settled}\n";
+        Assert.Contains(
+            "  answers by mail to answers@example.org are read from the folder INBOX at imap.example.org:993 (tls, user garden, password from the variable BOX) every 2 minutes, then moved to Settled",
+            Report(settings).Would);
+        Assert.DoesNotContain(Report(settings).Would, line => line.Contains("no mailbox for answers", StringComparison.Ordinal));
+        Assert.Contains("  no mailbox for answers either ('replies'): work is marked on the box's own page", Report("").Would);
+    }
+
     [Theory]
     [InlineData("quay/ines", 0)]
     [InlineData("quay/nobody", 1)]
@@ -98,6 +110,11 @@ public class CheckReportTests
                 "  id quay, times in America/New_York",
                 "  site Home: 30.100 N, 84.200 W, open coast, alerts by area and code XQ001, 9 min to Field",
                 "  site Field: 30.200 N, 84.300 W, open farmland, alerts by area only, 9 min to Home",
+                "  Field has no codes, so an alert that names counties or zones alone only may concern it. One of these is likely its county;",
+                "  the nearest middle is not always the right one: look it up at the weather office, and add the forecast zone that its page names (such as FLZ065)",
+                "    codes: [FLC129, \"012129\"]   # 2 n mi to the middle of its people",
+                "    codes: [FLC073, \"012073\"]   # 16 n mi to the middle of its people",
+                "    codes: [FLC065, \"012065\"]   # 28 n mi to the middle of its people",
                 "  sheet work stops at 15 kt sustained or 23 kt gust (17 / 26 mph)",
                 "  ladder work stops at 16 kt sustained or 21 kt gust (18 / 24 mph)",
                 "  saw work stops at 17 kt sustained or 22 kt gust (20 / 25 mph)",
@@ -107,7 +124,7 @@ public class CheckReportTests
                 "  Otto, helper: no address, gets no messages",
                 "  2 items, 5 jobs: 115 min for one person, 30 min for 2 people",
             ],
-            Report("", File("quay.yaml", SampleBook.Good)).Would.SkipWhile(line => !line.StartsWith("garden", StringComparison.Ordinal)).Take(12));
+            Report("", File("quay.yaml", SampleBook.Good)).Would.SkipWhile(line => !line.StartsWith("garden", StringComparison.Ordinal)).Take(17));
     }
 
     /// <summary>Palms are left alone, and that is just what must be said of them.</summary>

@@ -1,6 +1,3 @@
-using StormClock.Core.Formats;
-using StormClock.Core.Garden;
-using StormClock.Service.Books;
 using StormClock.Service.Calendars;
 using StormClock.Service.Delivery;
 using StormClock.Service.Delivery.Email;
@@ -21,17 +18,6 @@ namespace StormClock.Service.Tests.EndToEnd;
 public sealed class CalendarServiceTests : IDisposable
 {
     private static readonly Instant Begin = Instant.FromUtc(2027, 9, 20, 11, 0);
-
-    private static readonly Lazy<GardenBook> Garden = new(() =>
-        GardenReader.Read(File.ReadAllText(Path.Combine(ConfigFiles.Folder, "practice", "garden-tern-hook.yaml")), "tern-hook").Value!);
-
-    private static readonly Lazy<List<(Instant Issued, RawMessage Message)>> Storm = new(() =>
-    [
-        .. Directory.GetFiles(Path.Combine(ConfigFiles.Folder, "practice", "storm")).Where(file => Path.GetExtension(file) is ".txt" or ".xml")
-            .Select(file => new RawMessage(file, File.ReadAllBytes(file)))
-            .Select(raw => (MessageReader.Read(raw.Bytes).Value!.Issued, raw))
-            .OrderBy(message => message.Issued),
-    ]);
 
     private readonly TempFolder data = new();
 
@@ -93,13 +79,13 @@ public sealed class CalendarServiceTests : IDisposable
         await using var service = await StartAsync(Begin, new TestChannel("email", DeliveryResult.Delivered));
         var key = AckKeyFile.ReadOrMake(data.File("link-keys")).Value!.Newest;
         using var client = new HttpClient { BaseAddress = service.Address };
-        foreach (var person in Garden.Value.People)
+        foreach (var person in PracticeStorm.Garden.People)
         {
             var bytes = await client.GetByteArrayAsync(CalendarLinks.Path("tern-hook", person.Id, key), TestContext.Current.CancellationToken);
             var feed = CheckedCalendar.Read(bytes);
             Assert.Null(feed.Method);
             Assert.Equal(Kept(service).Of(person.Id).Select(told => told.Uid).Order(), feed.Events.Select(told => told.Uid).Order());
-            Assert.All(Garden.Value.People, other => Assert.DoesNotContain(feed.Lines, line => line.Contains(other.Name, StringComparison.Ordinal)));
+            Assert.All(PracticeStorm.Garden.People, other => Assert.DoesNotContain(feed.Lines, line => line.Contains(other.Name, StringComparison.Ordinal)));
         }
 
         Assert.Equal(System.Net.HttpStatusCode.NotFound, (await client.GetAsync(CalendarLinks.Path("tern-hook", "nobody", key), TestContext.Current.CancellationToken)).StatusCode);
@@ -118,5 +104,5 @@ public sealed class CalendarServiceTests : IDisposable
         GardenCalendar.FromJson(service.Store.Read(reader => KeptCalendars.Find(reader, "tern-hook"))!);
 
     private Task<VirtualService> StartAsync(Instant begin, TestChannel channel) => VirtualService.StartAsync(
-        begin, new GardenShelf([Garden.Value]), clock => [new ReplayFeed(Storm.Value, clock)], channel, Duration.FromMinutes(30), practice: true, data.Path);
+        begin, new GardenShelf([PracticeStorm.Garden]), clock => [new ReplayFeed(PracticeStorm.Messages, clock)], channel, Duration.FromMinutes(30), practice: true, data.Path);
 }

@@ -1,7 +1,4 @@
-using StormClock.Core.Formats;
-using StormClock.Core.Garden;
 using StormClock.Core.Stages;
-using StormClock.Service.Books;
 using StormClock.Service.Delivery;
 using StormClock.Service.Desk;
 using StormClock.Service.Feeds;
@@ -16,21 +13,10 @@ public class OutageTests
 {
     private static readonly Instant Begin = Instant.FromUtc(2027, 9, 20, 8, 10);
 
-    private static readonly Lazy<GardenBook> Garden = new(() =>
-        GardenReader.Read(File.ReadAllText(Path.Combine(ConfigFiles.Folder, "practice", "garden-tern-hook.yaml")), "tern-hook").Value!);
-
-    private static readonly Lazy<List<(Instant Issued, RawMessage Message)>> Storm = new(() =>
-    [
-        .. Directory.GetFiles(Path.Combine(ConfigFiles.Folder, "practice", "storm")).Where(file => Path.GetExtension(file) is ".txt" or ".xml")
-            .Select(file => new RawMessage(file, File.ReadAllBytes(file)))
-            .Select(raw => (MessageReader.Read(raw.Bytes).Value!.Issued, raw))
-            .OrderBy(message => message.Issued),
-    ]);
-
     [Fact]
     public async Task Outage_OfTwoHours_NeverLowersAStageAndIsToldOnceAndMadeUp()
     {
-        var missed = Storm.Value.First(message => message.Issued > Begin + Duration.FromHours(3)).Issued;
+        var missed = PracticeStorm.Messages.First(message => message.Issued > Begin + Duration.FromHours(3)).Issued;
         var (from, until) = (missed - Duration.FromMinutes(35), missed + Duration.FromMinutes(85));
         var channel = new TestChannel("email", DeliveryResult.Delivered);
         await using var service = await StartAsync(Begin, channel, (from, until), "recorded storm", "alerts");
@@ -53,7 +39,7 @@ public class OutageTests
         Assert.All(silent, entry => Assert.InRange(entry.Settled!.Value, from + Duration.FromMinutes(30), from + Duration.FromMinutes(90)));
         Assert.All(again, entry => Assert.InRange(entry.Settled!.Value, until, until + Duration.FromMinutes(30)));
         Assert.Equal(
-            Storm.Value.Count(message => message.Issued <= service.Now),
+            PracticeStorm.Messages.Count(message => message.Issued <= service.Now),
             service.Store.Read(StormClock.Service.Store.Advisories.All).Count);
     }
 
@@ -61,7 +47,7 @@ public class OutageTests
     [Fact]
     public async Task Outage_WhileNothingIsDue_MailsNobody()
     {
-        var begin = Storm.Value[0].Issued - Duration.FromDays(3);
+        var begin = PracticeStorm.Messages[0].Issued - Duration.FromDays(3);
         var channel = new TestChannel("email", DeliveryResult.Delivered);
         await using var service = await StartAsync(begin, channel, (begin, begin + Duration.FromHours(5)), "recorded storm");
         for (var i = 0; i < 12; i++) await service.AdvanceAsync(Duration.FromMinutes(30));
@@ -73,8 +59,8 @@ public class OutageTests
     private static List<OutboxEntry> Sent(VirtualService service) => [.. service.Outbox("tern-hook").Where(entry => entry.State == OutboxState.Sent)];
 
     private static Task<VirtualService> StartAsync(Instant begin, TestChannel channel, (Instant From, Instant Until) outage, params string[] names) => VirtualService.StartAsync(
-        begin, new GardenShelf([Garden.Value]),
-        clock => [.. names.Select((name, at) => new FailingFeed(name, new ReplayFeed(at == 0 ? Storm.Value : [], clock), outage, clock))],
+        begin, new GardenShelf([PracticeStorm.Garden]),
+        clock => [.. names.Select((name, at) => new FailingFeed(name, new ReplayFeed(at == 0 ? PracticeStorm.Messages : [], clock), outage, clock))],
         channel, Duration.FromMinutes(30), practice: true);
 
     private sealed class FailingFeed(string name, IFeed feed, (Instant From, Instant Until) outage, IClock clock) : IFeed

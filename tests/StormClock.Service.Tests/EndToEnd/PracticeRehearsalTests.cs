@@ -183,6 +183,36 @@ public partial class PracticeRehearsalTests(PracticeRun run) : IClassFixture<Pra
         Assert.All(perDay, day => Assert.InRange(day.Count(), 1, 6));
     }
 
+    /// <summary>Whoever goes by "if none comes, the box may be down" must not be misled: the next letter comes by the hour that the last one named.</summary>
+    [Fact]
+    public void Sent_NextLetter_ComesByTheHourNamed()
+    {
+        var zone = DateTimeZoneProviders.Tzdb["America/New_York"];
+        var held = 0;
+        foreach (var letters in Sent.GroupBy(entry => entry.PersonId).Select(own => own.OrderBy(entry => entry.Settled).ToList()))
+        {
+            foreach (var (letter, next) in letters.Zip(letters.Skip(1)))
+            {
+                if (next.Reason == "Recheck") continue;
+                var named = Named().Match(letter.Message.Text);
+                Assert.True(named.Success, letter.Message.Subject);
+                var at = letter.Settled!.Value.InZone(zone).LocalDateTime;
+                var day = at.Date.With(DateAdjusters.NextOrSame(Weekdays[named.Groups[1].Value]));
+                var by = day + new LocalTime(int.Parse(named.Groups[2].Value, System.Globalization.CultureInfo.InvariantCulture), int.Parse(named.Groups[3].Value, System.Globalization.CultureInfo.InvariantCulture));
+                if (by < at) by = by.PlusWeeks(1);
+                Assert.True(next.Settled <= zone.AtStrictly(by).ToInstant(), $"{letter.Message.Subject} of {at} named {by}, and {next.Message.Subject} came at {next.Settled}");
+                held++;
+            }
+        }
+
+        Assert.True(held > 10);
+    }
+
+    private static readonly Dictionary<string, IsoDayOfWeek> Weekdays = Enum.GetValues<IsoDayOfWeek>().Where(day => day != IsoDayOfWeek.None).ToDictionary(day => $"{day}"[..3]);
+
+    [GeneratedRegex(@"Next message by (?:about )?(\w{3}) (\d\d):(\d\d)")]
+    private static partial Regex Named();
+
     private MimeKit.MimeMessage Letter(OutboxEntry entry) => run.Server.Letters.Single(letter => letter.MessageId == entry.Message.MessageId);
 
     private HashSet<string> Uids(string person) =>

@@ -35,6 +35,8 @@ internal sealed class VirtualService : IAsyncDisposable
 
     public StormStore Store { get; }
 
+    public IServiceProvider Services => host.Services;
+
     /// <summary>Everything that happened, in order.</summary>
     public ConcurrentQueue<JournalEntry> Said { get; } = [];
 
@@ -66,6 +68,15 @@ internal sealed class VirtualService : IAsyncDisposable
         var due = await DueAsync(Now + by);
         var beats = heartbeat.Count + due;
         time.Advance(by.ToTimeSpan());
+        await HearAsync(beats);
+    }
+
+    /// <summary>Somebody, or a time server, sets the clock; no timer moves with it. Then as much time passes, and so many turns are waited for.</summary>
+    public async Task SetClockAsync(Instant at, Duration then, int turns)
+    {
+        var beats = heartbeat.Count + turns;
+        time.AdjustTime(at.ToDateTimeOffset());
+        time.Advance(then.ToTimeSpan());
         await HearAsync(beats);
     }
 

@@ -32,6 +32,34 @@ public class FeedRoundTests
         Assert.Equal((calm, storm), (quiet.Looks, windy.Looks));
     }
 
+    /// <summary>A turn that comes a moment before its minute must not put a look off by a whole turn.</summary>
+    [Fact]
+    public async Task Ask_TurnsComeNotQuiteToTheMinute_KeepsThePace()
+    {
+        var feed = new MadeFeed("a", _ => Task.FromResult(Nothing));
+        using var round = new FeedRound([feed], time);
+        for (var i = 0; i < 31; i++)
+        {
+            await round.AskAsync(true, Cancel);
+            time.Advance(TimeSpan.FromSeconds(59.99));
+        }
+
+        Assert.Equal(4, feed.Looks);
+    }
+
+    [Fact]
+    public async Task Ask_ClockSetBack_DoesNotWaitUntilItHasComeThereAgain()
+    {
+        var feed = new MadeFeed("a", _ => Task.FromResult(Nothing));
+        using var round = new FeedRound([feed], time);
+        await round.AskAsync(true, Cancel);
+        time.AdjustTime(time.GetUtcNow().AddHours(-2));
+        await round.AskAsync(true, Cancel);
+        Assert.Equal(2, feed.Looks);
+        await round.AskAsync(true, Cancel);
+        Assert.Equal(2, feed.Looks);
+    }
+
     [Fact]
     public async Task Ask_StormRises_DoesNotWaitForTheCalmPaceToEnd()
     {

@@ -108,7 +108,7 @@ public sealed class ListFeedTests : IAsyncLifetime
         using var listener = Make();
         await NextAsync(listener);
 
-        var again = new ListFeed(Listener.Source("list"), server.At("/list"), Listener.Client(), FeedIndexReader.Read, new SeenEntries(listener.Store, "list"));
+        var again = new ListFeed(Listener.Source("list"), server.At("/list"), Listener.Client(), FeedIndexReader.Read, new SeenEntries(listener.Store, "list"), new GardenPlaces(listener.Gardens));
         var answer = await again.FetchAsync(TestContext.Current.CancellationToken);
 
         Assert.Empty(answer.Messages);
@@ -165,7 +165,7 @@ public sealed class ListFeedTests : IAsyncLifetime
         await NextAsync(listener);
 
         Assert.Equal(0, listener.Health("list").Failures);
-        Assert.Equal(2, listener.Heard.Count);
+        Assert.Equal(3, listener.Heard.Count);
         Assert.Empty(listener.Inbox.Troubles);
     }
 
@@ -177,7 +177,7 @@ public sealed class ListFeedTests : IAsyncLifetime
 
     private Listener Make(Func<FetchLimits, FetchLimits>? change = null, params string[] hosts) => new(listener =>
     [
-        new ListFeed(Listener.Source("list", hosts), server.At("/list"), Listener.Client(change: change), FeedIndexReader.Read, new SeenEntries(listener.Store, "list")),
+        new ListFeed(Listener.Source("list", hosts), server.At("/list"), Listener.Client(change: change), FeedIndexReader.Read, new SeenEntries(listener.Store, "list"), new GardenPlaces(listener.Gardens)),
     ]);
 
     private void List(params int[] numbers)

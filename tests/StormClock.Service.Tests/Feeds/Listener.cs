@@ -15,17 +15,21 @@ internal sealed class Listener : IDisposable
     private readonly TempFolder folder = new();
     private readonly FeedRound round;
 
-    public Listener(Func<Listener, IReadOnlyList<IFeed>> feeds)
+    public Listener(Func<Listener, IReadOnlyList<IFeed>> feeds, GardenShelf? gardens = null)
     {
+        Gardens = gardens ?? new([]);
         Store = StormStore.Open(folder.Path);
         Feeds = feeds(this);
         Watch = new(Store, Feeds);
-        Inbox = new(Store, new ProviderClock(Time), new Journal(), Watch, practice: true);
+        Inbox = new(Store, new ProviderClock(Time), new Journal(), Watch, new(Gardens), practice: true);
         round = new(Feeds, Time);
     }
 
     /// <summary>Begins at the true time, because servers' pauses are reckoned by it.</summary>
     public FakeTimeProvider Time { get; } = new(TimeProvider.System.GetUtcNow());
+
+    /// <summary>Nobody's, so that everything is kept, unless a test puts one there.</summary>
+    public GardenShelf Gardens { get; }
 
     public StormStore Store { get; }
 

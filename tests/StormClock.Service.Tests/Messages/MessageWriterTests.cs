@@ -149,6 +149,18 @@ public partial class MessageWriterTests
         Assert.Equal(AckPurpose.Recheck, AckToken.Read(last, [QuayEnd.Key], QuayEnd.Now).Token!.Purpose);
     }
 
+    /// <summary>What goes to a gateway or a phone is no mail to be answered.</summary>
+    [Theory]
+    [InlineData("email", true)]
+    [InlineData("webhook", false)]
+    [InlineData("push:d1", false)]
+    public void Write_AnswersAreRead_IsSaidInMailOnly(string channel, bool said)
+    {
+        var reminder = QuayEnd.Remind(QuayEnd.MainWork);
+        var text = MessageWriter.Write(reminder with { Key = reminder.Key with { Channel = channel } }, QuayEnd.LinksAndReplies).Text;
+        Assert.Equal(said, text.Contains("Answer this mail", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Write_Twice_GivesTheSameBytes()
     {

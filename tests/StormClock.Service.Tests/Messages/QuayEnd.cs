@@ -21,6 +21,10 @@ internal static class QuayEnd
 
     public static LinkMaker NoLinks { get; } = new(null, Key);
 
+    public static LinkMaker Replies { get; } = new(null, Key, takesReplies: true);
+
+    public static LinkMaker LinksAndReplies { get; } = new(new Uri("https://garden.example"), Key, takesReplies: true);
+
     public static Person Ada { get; } = new("ada", "Ada", "ada@garden.example", PersonRole.Gardener, [], [], 13, false);
 
     public static BriefJob Lemon { get; } = Job("lemon/weigh_down", JobKind.WeighDown, "potted lemon", 4, "Terrace", 40,
@@ -64,6 +68,15 @@ internal static class QuayEnd
             }, Links),
             ["main-work"] = (MainWork, Links),
             ["main-work-no-links"] = (MainWork, NoLinks),
+            ["main-work-replies"] = (MainWork, Replies),
+            ["main-work-links-and-replies"] = (MainWork, LinksAndReplies),
+            ["late-replies"] = (MainWork with { Why = ReminderReason.Late, Jobs = [Pane with { StartBy = Hours(-0.5) }], Buy = [], LeftOut = [] }, Replies),
+            ["garden-closed-replies"] = (MainWork with
+            {
+                Stage = Stage.GardenClosed,
+                Reason = new(StageCause.WorkStops, "ODETTE advisory 19", Now - Duration.FromHours(2), null, Now),
+                Cautions = [Caution.OfficialOrders, Caution.Lull, Caution.Generator],
+            }, Replies),
             ["main-work-leave-by"] = (MainWork with { Leave = true, LeaveBy = Hours(7.25), LeftOut = [] }, Links),
             ["work-day-metric"] = (MainWork with { Why = ReminderReason.WorkDay, Units = UnitSystem.Metric }, Links),
             ["order-changed"] = (MainWork with
@@ -118,6 +131,16 @@ internal static class QuayEnd
                 Silences = [new("county alerts", Hours(-3), null), new("island text", Hours(-3), null)],
             }, Links),
             ["feed-heard"] = (MainWork with { Why = ReminderReason.FeedHeard, Jobs = [Lemon], Buy = [], LeftOut = [], Silences = [new("county alerts", Hours(-3), null)] }, Links),
+            ["not-in"] = (MainWork with
+            {
+                Why = ReminderReason.NotIn, Stage = Stage.GardenClosed, Jobs = [], Buy = [], LeftOut = [], Cautions = [Caution.OfficialOrders, Caution.Lull],
+                Reason = new(StageCause.WorkStops, "ODETTE advisory 19", Now - Duration.FromHours(2), null, Now),
+            } with { ClosedSince = Hours(-1), In = [new("bo", "Bo", Hours(-0.75))], NotHeardOf = ["Cy", "Dee"] }, Links),
+            ["listening"] = (MainWork with
+            {
+                Why = ReminderReason.Listening, Stage = Stage.NothingDue, StopEarliest = null, StopLikely = null, Jobs = [], Buy = [], LeftOut = [], Cautions = [],
+                Reason = new(StageCause.None, "", null), NextBy = Hours(7 * 24),
+            }, Links),
             ["feed-silent"] = (MainWork with { Why = ReminderReason.FeedSilent, Jobs = [Lemon], Buy = [], LeftOut = [] }, Links),
         };
 

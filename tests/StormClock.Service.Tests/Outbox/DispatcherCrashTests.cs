@@ -55,6 +55,47 @@ public class DispatcherCrashTests
         Assert.Equal(OutboxState.Sent, reopened.Read(reader => OutboxTable.Find(reader, entry.Id))!.State);
     }
 
+    /// <summary>In a heap a crash repeats at most the group at hand: a hundredth of what is due, 16 at most, and one where few are due.</summary>
+    [Theory]
+    [InlineData(30, 17, 1)]
+    [InlineData(199, 150, 1)]
+    [InlineData(500, 333, 5)]
+    [InlineData(1700, 1690, 16)]
+    public async Task Crash_InAHeap_RepeatsNoMoreThanTheGroupAtHand(int due, int answered, int most)
+    {
+        using var folder = new TempFolder();
+        using var copy = new TempFolder();
+        var clock = new TestClock(Entries.Start);
+        var before = new List<string>();
+        using (var store = StormStore.Open(folder.Path))
+        {
+            await store.WriteAsync(
+                tx =>
+                {
+                    for (var i = 0; i < due; i++) OutboxTable.Insert(tx, Entries.Make($"e{i}"));
+                },
+                Cancellation);
+            var channel = new TestChannel("email", (message, _) =>
+            {
+                if (before.Count == answered) Copy(folder, copy);
+                if (before.Count <= answered) before.Add(message.MessageId);
+                return Task.FromResult(new DeliveryOutcome(DeliveryResult.Delivered, "ok"));
+            });
+            using var dispatcher = new Dispatcher(store, [channel], clock);
+            await dispatcher.RunAsync(Cancellation);
+        }
+
+        using var reopened = StormStore.Open(copy.Path);
+        var again = new TestChannel("email", DeliveryResult.Delivered);
+        using var next = new Dispatcher(reopened, [again], clock);
+        await next.RunAsync(Cancellation);
+
+        var later = again.Sent.Select(message => message.MessageId).ToList();
+        Assert.InRange(before.Intersect(later).Count(), 1, most);
+        Assert.Equal(due, before.Union(later).Count());
+        Assert.Equal(later.Count, later.Distinct().Count());
+    }
+
     [Fact]
     public async Task Crash_AfterClaimAndBackOnlyAfterItsUse_IsNotSentLate()
     {

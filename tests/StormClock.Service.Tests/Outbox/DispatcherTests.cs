@@ -217,6 +217,25 @@ public sealed class DispatcherTests : IDisposable
     }
 
     [Fact]
+    public async Task Run_CancelledInAHeap_PutsTheRestOfTheGroupBackUntried()
+    {
+        await Write([.. Enumerable.Range(0, 500).Select(i => Entries.Make($"e{i}"))]);
+        using var stop = new CancellationTokenSource();
+        var sent = 0;
+        var channel = new TestChannel("email", async (_, _) =>
+        {
+            if (++sent == 12) await stop.CancelAsync();
+            return new DeliveryOutcome(DeliveryResult.Delivered, "ok");
+        });
+        using (var stopped = new Dispatcher(store, [channel], clock))
+            await Assert.ThrowsAnyAsync<OperationCanceledException>(() => stopped.RunAsync(stop.Token));
+
+        var waiting = store.Read(reader => OutboxTable.InState(reader, OutboxState.Waiting));
+        Assert.Equal((12, 488), (channel.Sent.Count, waiting.Count));
+        Assert.All(waiting, entry => Assert.Equal(0, entry.Attempts));
+    }
+
+    [Fact]
     public async Task Run_TwoAtOnce_SendEachEntryOnce()
     {
         await Write([.. Enumerable.Range(0, 10).Select(i => Entries.Make($"e{i}"))]);

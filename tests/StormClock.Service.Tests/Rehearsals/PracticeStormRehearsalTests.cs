@@ -58,4 +58,24 @@ public class PracticeStormRehearsalTests
 
         static string Told(Desk.JournalEntry entry) => $"{entry with { Jobs = null }} {string.Join(' ', entry.Jobs ?? [])}";
     }
+
+    /// <summary>Six a day and person in any 24 hours, orders, Garden closed and late work apart; late work at most every two hours; nothing twice.</summary>
+    [Theory]
+    [InlineData("Prompt")]
+    [InlineData("Late")]
+    [InlineData("None")]
+    public async Task Rehearsal_WhateverPeopleAnswer_KeepsMessagesFew(string acks)
+    {
+        var storm = await Rehearsed.PlayAsync(Storm, at: null, Enum.Parse<Acks>(acks));
+        Assert.Equal(storm.Sent.Count, storm.Sent.Select(sent => sent.Key).Distinct().Count());
+        Assert.DoesNotContain(storm.Events, entry => entry.Kind == "missed");
+        foreach (var person in storm.Sent.GroupBy(sent => sent.To))
+        {
+            var counted = person.Where(sent => sent.Reason is not ("Leave" or "OrderLifted" or "Late" or "NotIn") && !sent.Key!.Contains("|GardenClosed-", StringComparison.Ordinal)).Select(sent => sent.At).ToList();
+            Assert.All(counted, at => Assert.InRange(counted.Count(other => other <= at && at - other < Duration.FromHours(24)), 1, 6));
+            var late = person.Where(sent => sent.Reason == "Late").Select(sent => sent.At).ToList();
+            Assert.All(late.Zip(late.Skip(1)), pair => Assert.True(pair.Second - pair.First >= Duration.FromHours(2)));
+            Assert.Equal(acks == "Prompt" ? 0 : 1, person.Count(sent => sent.Reason == "NotIn"));
+        }
+    }
 }

@@ -89,14 +89,14 @@ public sealed class CollectionTests : IDisposable
             {
                 JobStates.Put(tx, "hollow", "e1", new JobState("b2", JobProgress.Later, Entries.Start, "ada"));
                 JobStates.Put(tx, "hollow", "e1", new JobState("b1", JobProgress.Started, Entries.Start, "ada"));
-                JobStates.Put(tx, "hollow", "e1", new JobState("b1", JobProgress.Done, Entries.Start + Duration.FromHours(1), "ben", "quick"));
+                JobStates.Put(tx, "hollow", "e1", new JobState("b1", JobProgress.Done, Entries.Start + Duration.FromHours(1), "ben", CannotWhy.NoTime));
                 JobStates.Put(tx, "hollow", "e2", new JobState("b1", JobProgress.Cannot, Entries.Start, "ada"));
                 JobStates.Put(tx, "hollowe", "1", new JobState("b9", JobProgress.Cannot, Entries.Start, "ada"));
             },
             Cancellation);
 
         Assert.Equal(
-            [new JobState("b1", JobProgress.Done, Entries.Start + Duration.FromHours(1), "ben", "quick"), new JobState("b2", JobProgress.Later, Entries.Start, "ada")],
+            [new JobState("b1", JobProgress.Done, Entries.Start + Duration.FromHours(1), "ben", CannotWhy.NoTime), new JobState("b2", JobProgress.Later, Entries.Start, "ada")],
             store.Read(reader => JobStates.OfEpisode(reader, "hollow", "e1")));
     }
 

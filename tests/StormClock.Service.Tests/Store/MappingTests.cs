@@ -45,7 +45,10 @@ public class MappingTests
             times.Item1, times.Item2, times.Item3, rest.Item1, state, rest.Item2, times.Item4, times.Item5, rest.Item3);
 
     private static readonly Gen<JobState> State =
-        Gen.Select(Text, Gen.Enum<JobProgress>(), Time, Text, TextOrNull).Select(made => new JobState(made.Item1, made.Item2, made.Item3, made.Item4, made.Item5));
+        Gen.Select(Text, Said, Said, Gen.Bool).Select((job, said, before, any) => said with { JobId = job, Before = any ? before with { JobId = job } : null });
+
+    private static Gen<JobState> Said =>
+        Gen.Select(Gen.Enum<JobProgress>(), Time, Text, Gen.Enum<CannotWhy>(), Gen.Bool).Select((progress, at, by, why, any) => new JobState("", progress, at, by, any ? why : null));
 
     [Fact]
     public void OutboxEntry_AnyValues_ComesBackEqual() => Entry.Sample(

@@ -34,7 +34,7 @@ internal sealed class FakeBook : IJobBook
         var last = Answers.Count > 0 ? Answers[^1].Answer : (JobAnswer?)null;
         var page = new LinkPage(
             "Quay End", "Ada", zone, Speeches.Us, Stage.MainWork, false, null, false,
-            [.. jobs.Select(job => new LinkJob(job, Progress(last), last is null ? null : "Ada", last is null ? null : now))],
+            [.. jobs.Select(job => new LinkJob(job, Progress(last), last is null ? null : "Ada", last is null ? null : now, Why(last)))],
             [Caution.OfficialOrders, Caution.Lifting],
             token.Purpose == AckPurpose.Indoors && last is not null ? now : null);
         return Task.FromResult<LinkPage?>(Change(page));
@@ -46,6 +46,14 @@ internal sealed class FakeBook : IJobBook
         return Task.CompletedTask;
     }
 
+    public List<string> Tests { get; } = [];
+
+    public Task<TestSent?> SendTestAsync(string gardenId, string personId, Instant now)
+    {
+        Tests.Add($"{gardenId}/{personId}");
+        return Task.FromResult<TestSent?>(new(true, "bo@garden.example", "taken"));
+    }
+
     public Task<NowPage> NowAsync(Instant now) => Task.FromResult(Now);
 
     public Func<AckToken, string?> Calendar { get; set; } = _ => null;
@@ -54,11 +62,20 @@ internal sealed class FakeBook : IJobBook
 
     public Task<HealthNow> HealthAsync(Instant now) => Task.FromResult(Health);
 
+    private static CannotWhy? Why(JobAnswer? answer) => answer switch
+    {
+        JobAnswer.NoTime => CannotWhy.NoTime,
+        JobAnswer.NoMaterial => CannotWhy.NoMaterial,
+        JobAnswer.NeedsPerson => CannotWhy.NeedsPerson,
+        _ => null,
+    };
+
     private static JobProgress Progress(JobAnswer? answer) => answer switch
     {
         null => JobProgress.Open,
+        JobAnswer.TakeBack => JobProgress.Open,
         JobAnswer.Done => JobProgress.Done,
-        JobAnswer.Cannot => JobProgress.Cannot,
-        _ => JobProgress.Later,
+        JobAnswer.Later => JobProgress.Later,
+        _ => JobProgress.Cannot,
     };
 }

@@ -120,6 +120,51 @@ public partial class FrontPagesTests
     }
 
     [Fact]
+    public async Task Test_FromTheBoxItself_IsSentByItsFormOnly()
+    {
+        await using var host = await PagesHost.StartAsync(tests: true);
+        host.Book.Now = new([], [], []) { Testable = [new("quay/bo", "Bo, bo@garden.example")] };
+        var hidden = (await host.ReadAsync("/")).Split("__RequestVerificationToken\" value=\"")[1].Split('"')[0];
+        Assert.Equal(HttpStatusCode.BadRequest, (await PagesHost.PostAsync(host.Client, "/test", "quay/bo", null, "to")).StatusCode);
+        Assert.Equal(HttpStatusCode.MethodNotAllowed, (await host.GetAsync("/test")).StatusCode);
+        Assert.Empty(host.Book.Tests);
+        var sent = await PagesHost.PostAsync(host.Client, "/test", "quay/bo", hidden, "to");
+        Assert.Contains("Handed over for bo@garden.example: taken.", await sent.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal(["quay/bo"], host.Book.Tests);
+    }
+
+    /// <summary>Under another name (that of a page elsewhere that points here), or where it is not offered.</summary>
+    [Theory]
+    [InlineData(true, "evil.example")]
+    [InlineData(false, "localhost")]
+    public async Task Test_NotOfferedOrUnderAnotherName_IsRefused(bool offered, string name)
+    {
+        await using var host = await PagesHost.StartAsync(tests: offered);
+        host.Book.Now = new([], [], []) { Testable = [new("quay/bo", "Bo")] };
+        var hidden = (await host.ReadAsync("/")).Split("__RequestVerificationToken\" value=\"")[1].Split('"')[0];
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/test") { Content = new FormUrlEncodedContent(new Dictionary<string, string> { ["to"] = "quay/bo", ["__RequestVerificationToken"] = hidden }) };
+        request.Headers.Host = name;
+        Assert.Equal(HttpStatusCode.Forbidden, (await host.Client.SendAsync(request, TestContext.Current.CancellationToken)).StatusCode);
+        Assert.Empty(host.Book.Tests);
+    }
+
+    [Fact]
+    public async Task Front_GardenClosed_ShowsWhoIsInNearTheBoxAlone()
+    {
+        var closed = Garden with { Stage = Stage.GardenClosed, People = [new("Ada", QuayEnd.Now), new("Bo", null, "b-token")] };
+        await using (var host = await PagesHost.StartAsync())
+        {
+            host.Book.Now = new([closed], [], []);
+            var html = WebUtility.HtmlDecode(await host.ReadAsync("/"));
+            Assert.All((string[])["Ada is in, Mon\u00A006:30\u00A0EDT", "Nothing heard of Bo yet. Phone, do not go out", "href=\"j/b-token\""], expected => Assert.Contains(expected, html, StringComparison.Ordinal));
+        }
+
+        await using var open = await PagesHost.StartAsync(pagesAddress: new Uri("https://garden.example"));
+        open.Book.Now = new([closed], [], []);
+        Assert.DoesNotContain("Ada", await open.ReadAsync("/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Health_AllWell_IsJsonWithAges()
     {
         await using var host = await PagesHost.StartAsync();

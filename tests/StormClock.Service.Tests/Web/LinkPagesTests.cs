@@ -1,5 +1,6 @@
 using System.Net;
 using StormClock.Core.Acknowledgements;
+using StormClock.Core.Garden;
 using StormClock.Core.Stages;
 using StormClock.Service.Tests.Messages;
 using StormClock.Service.Web;
@@ -40,6 +41,10 @@ public class LinkPagesTests
     [InlineData("done", JobAnswer.Done, "Recorded: done.")]
     [InlineData("cannot", JobAnswer.Cannot, "Recorded: cannot be done.")]
     [InlineData("later", JobAnswer.Later, "Recorded: later.")]
+    [InlineData("no_time", JobAnswer.NoTime, "Recorded: cannot be done, no time.")]
+    [InlineData("no_material", JobAnswer.NoMaterial, "Recorded: cannot be done, no material.")]
+    [InlineData("needs_person", JobAnswer.NeedsPerson, "Recorded: cannot be done, it needs one more person.")]
+    [InlineData("take_back", JobAnswer.TakeBack, "Not marked yet")]
     public async Task Press_Button_IsTakenAndShown(string button, JobAnswer expected, string said)
     {
         await using var host = await PagesHost.StartAsync();
@@ -214,10 +219,72 @@ public class LinkPagesTests
         Assert.Contains("moved on", await host.ReadAsync(PagesHost.Link()), StringComparison.Ordinal);
     }
 
+    /// <summary>Why not is asked without script, on the page of one job and on that of all.</summary>
+    [Theory]
+    [InlineData(AckPurpose.Job)]
+    [InlineData(AckPurpose.All)]
+    public async Task Page_Cannot_AsksWhy(AckPurpose purpose)
+    {
+        await using var host = await PagesHost.StartAsync();
+        var html = await host.ReadAsync(PagesHost.Link(purpose));
+        Assert.All((string[])["done", "later", "no_time", "no_material", "needs_person", "cannot"], answer => Assert.Contains($"value=\"{answer}\"", html, StringComparison.Ordinal));
+        Assert.DoesNotContain("take_back", html, StringComparison.Ordinal);
+        host.Book.Change = page => page with { CanTakeBack = true };
+        Assert.Contains("value=\"take_back\"", await host.ReadAsync(PagesHost.Link(purpose)), StringComparison.Ordinal);
+    }
+
+    /// <summary>Where the work is over nobody is told when to do it, nor offered later.</summary>
+    [Fact]
+    public async Task Page_PlannedOrLeftOut_SaysWhatTheNewestPlanHas()
+    {
+        await using var host = await PagesHost.StartAsync();
+        Assert.Contains("Newest plan: start", await host.ReadAsync(PagesHost.Link()), StringComparison.Ordinal);
+        host.Book.Change = page => page with { Jobs = [page.Jobs[0] with { LeftOut = LeftCause.StoreFull }] };
+        Assert.Contains("Left out of the newest plan: the store is full", await host.ReadAsync(PagesHost.Link()), StringComparison.Ordinal);
+        host.Book.Change = page => page with { Stage = Stage.GardenClosed, Jobs = [page.Jobs[0] with { LeftOut = LeftCause.StoreFull }] };
+        Assert.DoesNotContain("newest plan", await host.ReadAsync(PagesHost.Link()), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Page_OfAnEarlierSpell_SaysThatItChangesNothingToday()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Change = page => page with { EpisodeOver = true, PlanMovedOn = true };
+        var html = await host.ReadAsync(PagesHost.Link());
+        Assert.Contains("of an earlier spell", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("still counts", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("Newest plan", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Indoors_Closed_ShowsWhoIsIn()
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Change = page => page with { Stage = Stage.GardenClosed, Others = [new("Bo", QuayEnd.Now), new("Cy", null)] };
+        var html = WebUtility.HtmlDecode(await host.ReadAsync(PagesHost.Link(AckPurpose.Indoors, "")));
+        Assert.Contains("Bo is in, Mon\u00A006:30\u00A0EDT.", html, StringComparison.Ordinal);
+        Assert.Contains("Nothing heard of Cy yet.", html, StringComparison.Ordinal);
+        Assert.Contains("Nobody goes out to look", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Stage.MainWork, false)]
+    [InlineData(Stage.Recheck, false)]
+    [InlineData(Stage.GardenClosed, true)]
+    public async Task Indoors_NotClosed_HasNothingToPress(Stage stage, bool over)
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Change = page => page with { Stage = stage, EpisodeOver = over };
+        var html = await host.ReadAsync(PagesHost.Link(AckPurpose.Indoors, ""));
+        Assert.DoesNotContain("<button", html, StringComparison.Ordinal);
+        Assert.Contains("not closed now", html, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Indoors_OneButton_SaysIAmIn()
     {
         await using var host = await PagesHost.StartAsync();
+        host.Book.Change = page => page with { Stage = Stage.GardenClosed };
         var link = PagesHost.Link(AckPurpose.Indoors, "");
         Assert.Equal(1, (await host.ReadAsync(link)).Split("<button").Length - 1);
         Assert.Equal(HttpStatusCode.BadRequest, (await host.PressAsync(link, "later")).StatusCode);

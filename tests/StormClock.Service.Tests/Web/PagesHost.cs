@@ -32,7 +32,7 @@ internal sealed partial class PagesHost : IAsyncDisposable
     /// <summary>Keeps cookies as a browser does, and does not follow redirects.</summary>
     public HttpClient Client { get; }
 
-    public static async Task<PagesHost> StartAsync(int linkRequestsPerMinute = 10_000, Uri? pagesAddress = null, DirectoryInfo? data = null)
+    public static async Task<PagesHost> StartAsync(int linkRequestsPerMinute = 10_000, Uri? pagesAddress = null, DirectoryInfo? data = null, bool tests = false)
     {
         data ??= Directory.CreateTempSubdirectory("stormclock-pages-");
         var book = new FakeBook();
@@ -42,7 +42,7 @@ internal sealed partial class PagesHost : IAsyncDisposable
         builder.Services.AddSingleton<IJobBook>(book);
         builder.Services.AddSingleton<IClock>(new StandingClock(QuayEnd.Now));
         builder.Services.AddSingleton(new AckKeyRing([QuayEnd.Key]));
-        builder.Services.AddStormPages(new PagesSettings(data.FullName, pagesAddress, linkRequestsPerMinute));
+        builder.Services.AddStormPages(new PagesSettings(data.FullName, pagesAddress, linkRequestsPerMinute, tests));
         var app = builder.Build();
         app.UseStormPages();
         app.MapStormPages();
@@ -64,9 +64,9 @@ internal sealed partial class PagesHost : IAsyncDisposable
     public async Task<HttpResponseMessage> PressAsync(string path, string answer) =>
         await PostAsync(Client, path, answer, HiddenField().Match(await ReadAsync(path)).Groups[1].Value);
 
-    public static Task<HttpResponseMessage> PostAsync(HttpClient browser, string path, string answer, string? hidden)
+    public static Task<HttpResponseMessage> PostAsync(HttpClient browser, string path, string answer, string? hidden, string field = "answer")
     {
-        var fields = new Dictionary<string, string> { ["answer"] = answer };
+        var fields = new Dictionary<string, string> { [field] = answer };
         if (hidden is not null) fields["__RequestVerificationToken"] = hidden;
         return browser.PostAsync(path, new FormUrlEncodedContent(fields), TestContext.Current.CancellationToken);
     }

@@ -8,6 +8,10 @@ namespace StormClock.Core.Formats.Cap;
 /// <summary>Shapes of an alert area, written as latitude, longitude pairs in degrees.</summary>
 internal static class CapShape
 {
+    private const int MostPlainDigits = 15;
+
+    private static readonly double[] PowersOfTen = [.. Enumerable.Range(0, MostPlainDigits).Select(power => Math.Pow(10, power))];
+
     private static readonly SearchValues<char> Blanks = SearchValues.Create(" \t\r\n");
 
     /// <summary>
@@ -52,6 +56,36 @@ internal static class CapShape
         return comma >= 0 && Number(pair[..comma]) is { } lat && Number(pair[(comma + 1)..]) is { } lon ? Point(lat, lon) : null;
     }
 
-    private static double? Number(ReadOnlySpan<char> text) =>
+    private static double? Number(ReadOnlySpan<char> text) => Plain(text) ?? Any(text);
+
+    /// <summary>
+    /// The form that nearly all have, such as -120.14: so few digits that they and the power of ten are exact, and so is their quotient.
+    /// Null leaves it to the search for any other form.
+    /// </summary>
+    private static double? Plain(ReadOnlySpan<char> text)
+    {
+        var negative = text.StartsWith('-');
+        var digits = negative ? text[1..] : text;
+        if (digits.Length is 0 or > MostPlainDigits) return null;
+        var (value, decimals) = (0L, -1);
+        foreach (var sign in digits)
+        {
+            if (sign == '.' && decimals < 0)
+            {
+                decimals = 0;
+                continue;
+            }
+
+            if (!char.IsAsciiDigit(sign)) return null;
+            value = (value * 10) + (sign - '0');
+            if (decimals >= 0) decimals++;
+        }
+
+        if (decimals == 0 || digits.Length == 0 || digits[0] == '.') return null;
+        var number = decimals < 0 ? value : value / PowersOfTen[decimals];
+        return negative ? -number : number;
+    }
+
+    private static double? Any(ReadOnlySpan<char> text) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 }

@@ -6,7 +6,7 @@ public sealed record FeedIndex(string Title, Instant? Updated, IReadOnlyList<Fee
 
 /// <summary>One entry of a list.</summary>
 /// <param name="Id">Identity within the list; changes when the entry does, where the list says so.</param>
-/// <param name="Message">The message itself where the list carries it whole, to be read like any other; empty otherwise.</param>
+/// <param name="Message">The message itself where the list carries it whole, to be read like any other; empty otherwise. Mostly a part of the list's own bytes.</param>
 /// <param name="Link">Where the message is; null when there is no link.</param>
 /// <param name="Updated">When the entry was last changed; null when not told.</param>
 public sealed record FeedEntry(string Id, string Title, ReadOnlyMemory<byte> Message, Uri? Link, Instant? Updated);

@@ -7,7 +7,7 @@ namespace StormClock.Core.Formats.Feeds;
 internal static class StormList
 {
     /// <summary>The products that can be read; the others are texts and pictures for people.</summary>
-    private static readonly string[] Products = ["forecastAdvisory", "windSpeedProbabilities"];
+    private static readonly string[] Products = ["forecastAdvisory", "windSpeedProbabilities", "publicAdvisory"];
 
     public static ReadResult<FeedIndex> Read(ReadOnlyMemory<byte> bytes)
     {

@@ -8,12 +8,13 @@ internal sealed class XmlList : IDisposable
     private readonly XmlReader reader;
     private readonly XmlListName name;
     private readonly bool carriesTexts;
-    private readonly EmbeddedAlert alerts = new();
+    private readonly EmbeddedAlert alerts;
     private readonly Dictionary<string, string> head = [];
     private readonly List<FeedEntry> entries = [];
 
-    private XmlList(XmlReader reader, XmlListName name)
+    private XmlList(ReadOnlyMemory<byte> bytes, XmlReader reader, XmlListName name)
     {
+        alerts = new(bytes);
         this.reader = reader;
         this.name = name;
         carriesTexts = DeclaresCycloneCentre(reader);
@@ -26,7 +27,7 @@ internal sealed class XmlList : IDisposable
             reader =>
             {
                 if (XmlListName.Of(reader) is not { } name) return ReadFault.At(1, "this is no list of messages");
-                using var list = new XmlList(reader, name);
+                using var list = new XmlList(bytes, reader, name);
                 return list.Read();
             });
 

@@ -7,7 +7,7 @@ namespace StormClock.Core.Formats.Notes;
 
 /// <summary>
 /// Notes made by hand as they are kept: one JSON object with <c>note</c> (wind, rain, water, leave-by or all-clear), <c>garden</c>,
-/// <c>by</c>, <c>made</c> and what the kind needs. Times are UTC, ISO 8601.
+/// <c>by</c>, <c>made</c>, where given <c>expires</c> and <c>replaces</c>, and what the kind needs. Times are UTC, ISO 8601.
 /// </summary>
 public static class NoteReader
 {
@@ -45,6 +45,8 @@ public static class NoteReader
     public static byte[] Write(Note note)
     {
         var fields = new Dictionary<string, object?> { ["note"] = Kind(note), ["garden"] = note.GardenId, ["by"] = note.By, ["made"] = Times.Format(note.Made) };
+        if (note.Expires is { } expires) fields["expires"] = Times.Format(expires);
+        if (note.Replaces) fields["replaces"] = true;
         if (note is WindNote wind)
         {
             fields["from"] = Times.Format(wind.From);
@@ -85,6 +87,8 @@ public static class NoteReader
         var garden = Text(note, "garden", faults);
         var by = Text(note, "by", faults);
         var made = Time(note, "made", faults);
+        Instant? expires = HasKey(note, "expires") ? Time(note, "expires", faults) : null;
+        var replaces = HasKey(note, "replaces") && note.GetProperty("replaces").ValueKind == JsonValueKind.True;
         Note? read = kind switch
         {
             "wind" => new WindNote(garden, by, made, Time(note, "from", faults), Gust(note, faults), HasKey(note, "until") ? Time(note, "until", faults) : null),
@@ -95,7 +99,7 @@ public static class NoteReader
             _ => null,
         };
         if (read is null) faults.Add(new("note", $"'{kind}' is not one of wind, rain, water, leave-by, all-clear"));
-        return faults.Count > 0 ? ReadResult.Bad<Note>(faults) : read!;
+        return faults.Count > 0 ? ReadResult.Bad<Note>(faults) : read! with { Expires = expires, Replaces = replaces };
     }
 
     private static bool HasKey(JsonElement note, string name) => note.EnumerateObject().Any(key => key.NameEquals(name));

@@ -1,4 +1,5 @@
 using System.Net;
+using MailKit.Security;
 
 namespace StormClock.Service.Delivery.Email;
 
@@ -15,8 +16,19 @@ public enum EmailSecurity
     None,
 }
 
+internal static class EmailSecurities
+{
+    public static SecureSocketOptions SocketOptions(this EmailSecurity security) => security switch
+    {
+        EmailSecurity.StartTls => SecureSocketOptions.StartTls,
+        EmailSecurity.Tls => SecureSocketOptions.SslOnConnect,
+        _ => SecureSocketOptions.None,
+    };
+}
+
 /// <summary>Whom messages come from.</summary>
-public sealed record EmailSender(string Name, string Address);
+/// <param name="ReplyTo">Where answers go; null for the same address.</param>
+public sealed record EmailSender(string Name, string Address, string? ReplyTo = null);
 
 /// <summary>The mail server that takes our messages.</summary>
 /// <param name="User">Null when the server asks for no name.</param>

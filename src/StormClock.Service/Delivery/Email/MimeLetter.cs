@@ -21,6 +21,7 @@ public static class MimeLetter
 
         var letter = new MimeMessage { Subject = Plain.Line(message.Subject), Body = Whole(message) };
         letter.From.Add(Mailbox(from.Name, from.Address));
+        if (from.ReplyTo is { } answers) letter.ReplyTo.Add(Mailbox(from.Name, answers));
         letter.To.Add(Mailbox(message.ToName, message.ToAddress));
         letter.Date = message.Dated.ToDateTimeOffset();
         letter.MessageId = message.MessageId;

@@ -18,6 +18,9 @@ internal static class SmtpFaults
             or ServiceNotAuthenticatedException or ServiceNotConnectedException or NotSupportedException or OperationCanceledException or TimeoutException or SocketException
             or IOException or UnauthorizedAccessException or CryptographicException;
 
+    /// <summary>A server that says no to one letter may take the next, except with 421 (RFC 5321, 3.8); after anything else nobody knows where the conversation stands.</summary>
+    public static bool EndsConnection(Exception fault) => fault is not SmtpCommandException { StatusCode: not SmtpStatusCode.ServiceNotAvailable };
+
     /// <summary>Before the letter is handed over every fault can be mended by time or by the keeper.</summary>
     public static DeliveryOutcome WhileConnecting(Exception fault) => Outcome(DeliveryResult.TryAgain, fault);
 

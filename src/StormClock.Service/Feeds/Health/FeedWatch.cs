@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using StormClock.Core.Reminders;
 using StormClock.Service.Store;
 
@@ -13,6 +14,7 @@ public sealed class FeedWatch
     private readonly IReadOnlyList<IFeed> feeds;
     private IReadOnlyDictionary<string, FeedHealth> now;
     private Dictionary<string, FeedHealth> kept;
+    private ImmutableHashSet<string> signedUnchecked = [];
 
     /// <param name="feeds">The sources in the order of the settings; what is known of others is of no interest.</param>
     public FeedWatch(StormStore store, IReadOnlyList<IFeed> feeds)
@@ -40,6 +42,12 @@ public sealed class FeedWatch
         var after = heard ? before.Heard(at, changed, answer.ContentMark, issued, trouble) : before.Failed(at, trouble ?? "no reason was given");
         now = new Dictionary<string, FeedHealth>(now) { [feed.Name] = after };
     }
+
+    /// <summary>A message of this source was signed, and nobody could check it.</summary>
+    public void NoteUnchecked(string feed) => signedUnchecked = signedUnchecked.Add(feed);
+
+    /// <summary>Since the service began.</summary>
+    public bool HasUnchecked(string feed) => signedUnchecked.Contains(feed);
 
     public async Task SaveAsync(CancellationToken cancellation)
     {

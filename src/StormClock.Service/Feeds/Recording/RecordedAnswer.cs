@@ -5,9 +5,6 @@ namespace StormClock.Service.Feeds.Recording;
 /// <param name="Address">Address asked, or path of a file.</param>
 public sealed record RecordedAnswer(string Feed, string Address)
 {
-    /// <summary>When the answer was whole; set by the recorder.</summary>
-    public Instant At { get; init; }
-
     /// <summary>HTTP status; null for a file, and where no answer came.</summary>
     public int? Status { get; init; }
 

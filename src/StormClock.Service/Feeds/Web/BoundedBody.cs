@@ -16,10 +16,10 @@ internal static class BoundedBody
     private const int Step = 32 * 1024;
 
     /// <summary>Null when there is more than allowed; no more than that is ever held.</summary>
-    public static async Task<byte[]?> ReadAsync(HttpContent content, int mostBytes, CancellationToken cancellation)
+    public static async Task<ReadOnlyMemory<byte>?> ReadAsync(HttpContent content, int mostBytes, CancellationToken cancellation)
     {
         await using var body = await content.ReadAsStreamAsync(cancellation);
-        using var kept = new MemoryStream();
+        using var kept = new MemoryStream((int)Math.Clamp(content.Headers.ContentLength ?? 0, 0, mostBytes));
         var buffer = new byte[Step];
         while (await body.ReadAsync(buffer, cancellation) is var read and > 0)
         {
@@ -27,10 +27,10 @@ internal static class BoundedBody
             kept.Write(buffer, 0, read);
         }
 
-        var packed = kept.ToArray();
+        var packed = Whole(kept);
         return string.Join(',', content.Headers.ContentEncoding).ToLowerInvariant() switch
         {
-            _ when packed.Length == 0 => packed,
+            _ when packed.IsEmpty => packed,
             "" or "identity" => packed,
             "gzip" or "x-gzip" => Gunzip(packed, mostBytes),
             "br" => Unbrotli(packed, mostBytes),
@@ -39,10 +39,12 @@ internal static class BoundedBody
     }
 
     /// <summary>The last four bytes tell the length of the whole (RFC 1952), which an answer cut off does not have.</summary>
-    private static byte[]? Gunzip(byte[] packed, int mostBytes)
+    private static ReadOnlyMemory<byte>? Gunzip(ReadOnlyMemory<byte> packed, int mostBytes)
     {
-        using var gzip = new GZipStream(new MemoryStream(packed), CompressionMode.Decompress);
-        using var whole = new MemoryStream();
+        if (packed.Length < 18) throw new InvalidDataException("cut off");
+        var length = BinaryPrimitives.ReadUInt32LittleEndian(packed.Span[^4..]);
+        using var gzip = new GZipStream(new MemoryStream(packed.ToArray()), CompressionMode.Decompress);
+        using var whole = new MemoryStream((int)Math.Min(length, mostBytes));
         var buffer = new byte[Step];
         while (gzip.Read(buffer) is var read and > 0)
         {
@@ -50,24 +52,27 @@ internal static class BoundedBody
             whole.Write(buffer, 0, read);
         }
 
-        if (packed.Length < 18 || BinaryPrimitives.ReadUInt32LittleEndian(packed.AsSpan(packed.Length - 4)) != (uint)whole.Length) throw new InvalidDataException("cut off");
-        return whole.ToArray();
+        if (length != (uint)whole.Length) throw new InvalidDataException("cut off");
+        return Whole(whole);
     }
 
-    private static byte[]? Unbrotli(byte[] packed, int mostBytes)
+    private static ReadOnlyMemory<byte>? Unbrotli(ReadOnlyMemory<byte> packed, int mostBytes)
     {
         using var decoder = new BrotliDecoder();
         using var whole = new MemoryStream();
         var buffer = new byte[Step];
-        var rest = packed.AsSpan();
+        var rest = packed.Span;
         while (true)
         {
             var status = decoder.Decompress(rest, buffer, out var used, out var made);
             if (whole.Length + made > mostBytes) return null;
             whole.Write(buffer, 0, made);
             rest = rest[used..];
-            if (status == OperationStatus.Done) return whole.ToArray();
+            if (status == OperationStatus.Done) return Whole(whole);
             if (status != OperationStatus.DestinationTooSmall) throw new InvalidDataException("cut off or damaged");
         }
     }
+
+    /// <summary>Without another copy: a country's list is large.</summary>
+    private static ReadOnlyMemory<byte> Whole(MemoryStream bytes) => bytes.GetBuffer().AsMemory(0, (int)bytes.Length);
 }

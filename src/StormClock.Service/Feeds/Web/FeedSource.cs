@@ -1,3 +1,5 @@
+using StormClock.Service.Feeds.Signatures;
+
 namespace StormClock.Service.Feeds.Web;
 
 /// <summary>Who is asking for what: the part of a feed's settings that each request needs.</summary>
@@ -5,6 +7,9 @@ namespace StormClock.Service.Feeds.Web;
 /// <param name="Contact">Told to the server with every request, so that its keepers know whom to write to; null for none.</param>
 public sealed record FeedSource(string Name, FeedPace Pace, IReadOnlyList<string> Hosts, string? Contact, Duration? StaleAfter)
 {
+    /// <summary>Who must have signed its messages; null where that is not asked.</summary>
+    public FeedSigners? Signers { get; init; }
+
     /// <summary>
     /// Why an address that a server named must not be asked; null when it may. Only https, or plain http on this box where the
     /// feed itself is such; only the feed's own host and those its settings list.

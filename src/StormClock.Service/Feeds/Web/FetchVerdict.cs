@@ -6,7 +6,7 @@ namespace StormClock.Service.Feeds.Web;
 internal static class FetchVerdict
 {
     /// <param name="body">Null when it is larger than allowed.</param>
-    public static Fetched Of(HttpResponseMessage answer, byte[]? body, Validators? known, Instant now, int mostBytes, Duration longestAsked)
+    public static Fetched Of(HttpResponseMessage answer, ReadOnlyMemory<byte>? body, Validators? known, Instant now, int mostBytes, Duration longestAsked)
     {
         var status = (int)answer.StatusCode;
         return answer.StatusCode switch
@@ -21,11 +21,11 @@ internal static class FetchVerdict
         };
     }
 
-    private static Fetched Whole(HttpResponseMessage answer, byte[]? body, int mostBytes)
+    private static Fetched Whole(HttpResponseMessage answer, ReadOnlyMemory<byte>? body, int mostBytes)
     {
-        if (body is null) return Fetched.Fails($"the answer is larger than {mostBytes} bytes and was not read");
-        if (body.Length == 0) return Fetched.Fails("the answer is empty");
-        return new(FetchState.Good) { Body = body, Validators = FeedRequest.ValidatorsOf(answer) };
+        if (body is not { } bytes) return Fetched.Fails($"the answer is larger than {mostBytes} bytes and was not read");
+        if (bytes.IsEmpty) return Fetched.Fails("the answer is empty");
+        return new(FetchState.Good) { Body = bytes, Validators = FeedRequest.ValidatorsOf(answer) };
     }
 
     private static Fetched Busy(HttpResponseMessage answer, string trouble, Instant now, Duration longestAsked)

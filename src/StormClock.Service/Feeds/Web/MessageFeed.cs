@@ -1,3 +1,5 @@
+using StormClock.Service.Feeds.Signatures;
+
 namespace StormClock.Service.Feeds.Web;
 
 /// <summary>One address that answers with one message.</summary>
@@ -11,6 +13,8 @@ public sealed class MessageFeed(FeedSource source, Uri at, FeedClient client) : 
     public FeedPace Pace => source.Pace;
 
     public Duration? StaleAfter => source.StaleAfter;
+
+    public FeedSigners? Signers => source.Signers;
 
     public async Task<FeedAnswer> FetchAsync(CancellationToken cancellation)
     {

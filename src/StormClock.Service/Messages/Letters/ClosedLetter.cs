@@ -19,17 +19,12 @@ internal sealed class ClosedLetter : ILetter
         new Paragraph(context.Say("closed.stay-in")),
         new Paragraph(context.Say("closed.recheck")),
         .. SmallSections.Cautions(context),
-        .. Indoors(context),
+        .. InSection.Of(context),
         SmallSections.Next(context, "next.official-word"),
     ];
 
     private static IEnumerable<Block> Order(LetterContext context) =>
         context.Brief.Reason.Cause == StageCause.Order
             ? [new Lead(context.Say("closed.order"))]
-            : [];
-
-    private static IEnumerable<Block> Indoors(LetterContext context) =>
-        context.Links.ForIndoors(context.Reminder) is { } link
-            ? [new Heading(context.Say("indoors.heading")), new Link(context.Say("indoors.link"), link)]
             : [];
 }

@@ -8,7 +8,7 @@ namespace StormClock.Service.Messages.Letters;
 internal static class JobSection
 {
     /// <summary>Two times less than two roundings apart would read the wrong way round.</summary>
-    private static readonly Duration NoTime = Duration.FromMinutes(30);
+    public static readonly Duration NoTime = Duration.FromMinutes(30);
 
     public static IEnumerable<Block> Of(string heading, LetterContext context)
     {

@@ -1,5 +1,6 @@
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
+using StormClock.Service.Desk;
 using StormClock.Service.Web;
 using StormClock.Service.Wording;
 
@@ -33,6 +34,9 @@ internal sealed class LetterContext(Reminder reminder, LinkMaker links)
 
     /// <summary>Why the stage holds, within a sentence.</summary>
     public string Because => ReasonWords.Because(Brief.Reason, Speech, Times);
+
+    /// <summary>This message is a mail, and answers to it are read.</summary>
+    public bool TakesReplies => links.TakesReplies && ChannelNames.Split(reminder.Key.Channel).Channel == Reach.Mail;
 
     public string Garden => Plain.Line(Brief.GardenName);
 

@@ -2,7 +2,7 @@ using StormClock.Core.Acknowledgements;
 
 namespace StormClock.Service.Messages.Letters;
 
-/// <summary>One link a job and one for all; without links it says plainly where work is marked.</summary>
+/// <summary>How work is marked: by an answer to the mail, by one link a job and one for all, or on the box.</summary>
 internal static class LinkSection
 {
     public static IEnumerable<Block> Of(LetterContext context)
@@ -11,11 +11,14 @@ internal static class LinkSection
         if (jobs.Count == 0) yield break;
 
         yield return new Heading(context.Say("links.heading"));
-        if (!context.Links.HasLinks)
+        if (!context.Links.HasLinks && !context.TakesReplies)
         {
             yield return new Paragraph(context.Say("links.none"));
             yield break;
         }
+
+        if (context.TakesReplies) yield return new Paragraph(ReplyHint.Work(jobs.Count, context.Speech));
+        if (!context.Links.HasLinks) yield break;
 
         yield return new Paragraph(context.Say("links.how"));
         for (var i = 0; i < jobs.Count; i++)

@@ -39,7 +39,9 @@ internal sealed class WorkLetter : ILetter
     private static IEnumerable<Block> Opening(LetterContext context)
     {
         if (context.Brief.Why == ReminderReason.Late)
-            yield return new Paragraph(context.Say("late.opening"));
+            yield return new Paragraph(context.Say(context.Links.HasLinks ? "late.opening" : "late.opening.no-links"));
+        if (context.Reminder.Key.Channel == Reach.Second)
+            yield return new Paragraph(context.Say("late.second", ("person", Plain.Line(context.Reminder.To.Name))));
         if (context.Brief.Why == ReminderReason.OrderLifted)
             yield return new Paragraph(context.Say("order-lifted.opening"));
     }

@@ -19,6 +19,15 @@ public class MimeLetterTests
         Assert.Equal(["text/plain", "text/html"], Assert.IsType<MultipartAlternative>(letter.Body).Select(part => part.ContentType.MimeType));
     }
 
+    [Fact]
+    public void Build_WithAMailboxForAnswers_IsAnsweredThere()
+    {
+        var letter = MimeLetter.Build(Letters.Sample, new("StormClock", "box@garden.example", "answers@garden.example")).Value!;
+        Assert.Equal("answers@garden.example", Assert.Single(letter.ReplyTo.Mailboxes).Address);
+        Assert.Equal("box@garden.example", Assert.Single(letter.From.Mailboxes).Address);
+        Assert.Empty(Parse(Bytes(Letters.Sample)).ReplyTo);
+    }
+
     /// <summary>Asks the keeper, and is no link of ours: pressing it marks nothing.</summary>
     [Fact]
     public void Build_Sample_CanBeUnsubscribedByAskingTheKeeper()

@@ -104,6 +104,52 @@ public sealed class SmtpChannelTests : IDisposable
         Assert.Equal(DeliveryResult.Unknown, (await sending).Result);
     }
 
+    /// <summary>A connection that was kept open says nothing about the next letter: where it is over, a new one is made.</summary>
+    [Theory]
+    [InlineData("MAIL", "421 idle too long")]
+    [InlineData("MAIL", null)]
+    [InlineData("RCPT", null)]
+    public async Task Send_KeptConnectionIsOver_GoesOverANewOne(string command, string? reply)
+    {
+        await using var server = new ScriptedServer();
+        var channel = new SmtpChannel(Letters.Settings(server.Port));
+        Assert.Equal(DeliveryResult.Delivered, (await channel.SendAsync(Letters.Sample, Cancel)).Result);
+        server.Follow((command, reply));
+        var second = channel.SendAsync(Letters.Sample, Cancel);
+        while (server.Connections < 2 && !second.IsCompleted) await Task.Yield();
+        server.Follow();
+        var outcome = await second;
+        await channel.RestAsync();
+
+        // The script is mended while the new connection is made; where that was too late, the letter waits and is not lost.
+        Assert.True(outcome.Result is DeliveryResult.Delivered or DeliveryResult.TryAgain);
+        Assert.Equal(2, server.Connections);
+    }
+
+    [Fact]
+    public async Task Send_ManyLetters_GoOverOneConnectionAHundred()
+    {
+        await using var server = new ScriptedServer();
+        var channel = new SmtpChannel(Letters.Settings(server.Port));
+        for (var i = 0; i < 250; i++) Assert.Equal(DeliveryResult.Delivered, (await channel.SendAsync(Letters.Sample, Cancel)).Result);
+        await channel.RestAsync();
+
+        Assert.Equal((250, 3), (server.Arrived.Count, server.Connections));
+    }
+
+    [Fact]
+    public async Task Send_ServerDown_IsAskedOnceUntilTheNextRest()
+    {
+        await using var server = new ScriptedServer(("greeting", "421 closed"));
+        var channel = new SmtpChannel(Letters.Settings(server.Port));
+        for (var i = 0; i < 5; i++) Assert.Equal(DeliveryResult.TryAgain, (await channel.SendAsync(Letters.Sample, Cancel)).Result);
+        Assert.Equal(1, server.Connections);
+
+        await channel.RestAsync();
+        server.Follow();
+        Assert.Equal(DeliveryResult.Delivered, (await channel.SendAsync(Letters.Sample, Cancel)).Result);
+    }
+
     [Fact]
     public async Task Send_ServerDown_IsTriedAgain()
     {
@@ -200,7 +246,13 @@ public sealed class SmtpChannelTests : IDisposable
         Assert.Empty(server.Letters);
     }
 
-    private static Task<DeliveryOutcome> SendAsync(EmailSettings settings) => new SmtpChannel(settings).SendAsync(Letters.Sample, Cancel);
+    private static async Task<DeliveryOutcome> SendAsync(EmailSettings settings)
+    {
+        var channel = new SmtpChannel(settings);
+        var outcome = await channel.SendAsync(Letters.Sample, Cancel);
+        await channel.RestAsync();
+        return outcome;
+    }
 
     private EmailSettings Trusting(SmtpHost server, X509Certificate2 certificate)
     {

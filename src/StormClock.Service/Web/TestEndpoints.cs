@@ -1,0 +1,31 @@
+using System.Net;
+using Microsoft.AspNetCore.Antiforgery;
+
+namespace StormClock.Service.Web;
+
+/// <summary>
+/// A test message from the front page. Only where nobody but this box can open that page: served on the box's own address, with no
+/// address for phones (behind which a proxy could bring strangers), and asked from the box itself under its own name.
+/// </summary>
+internal static class TestEndpoints
+{
+    public const string Path = "test";
+
+    public static async Task<IResult> SendAsync(HttpContext context, IJobBook book, PagesSettings settings, IClock clock, IAntiforgery antiforgery)
+    {
+        if (!settings.MaySendTests || !IsThisBox(context)) return Notices.TestNotHere(context.Request);
+        if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread(context.Request);
+        if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale(context.Request);
+        return form["to"].ToString().Split('/') is [var garden, var person] && await book.SendTestAsync(garden, person, clock.GetCurrentInstant()) is { } sent
+            ? Notices.Tested(context.Request, sent)
+            : Notices.FormUnread(context.Request);
+    }
+
+    /// <summary>A page elsewhere could give its own name this box's address; that name then stands in the request.</summary>
+    private static bool IsThisBox(HttpContext context)
+    {
+        var host = context.Request.Host.Host;
+        return context.Connection.RemoteIpAddress is { } from && IPAddress.IsLoopback(from)
+            && (host == "localhost" || (IPAddress.TryParse(host.Trim('[', ']'), out var named) && IPAddress.IsLoopback(named)));
+    }
+}
