@@ -18,7 +18,7 @@ internal static class OutboxStorm
     /// <summary>As long as a letter of the practice storm with ten jobs.</summary>
     private static readonly string Text = string.Concat(Enumerable.Range(1, 40).Select(line => $"{line}. Strap: Arbor {line} over the path. 32 min, bring rope 60 ft, ground anchor 4. Start Wed 14:00.\n"));
 
-    private static readonly IClock Clock = new ProviderClock(TimeProvider.System);
+    private static readonly ProviderClock Clock = new ProviderClock(TimeProvider.System);
 
     private static readonly string Html = string.Concat(Text.Split('\n').Select(line => $"<p style=\"margin:0 0 8px;font:16px sans-serif;color:#222\"><b>{line}</b></p>\n"));
 

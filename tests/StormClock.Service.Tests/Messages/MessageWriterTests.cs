@@ -195,7 +195,7 @@ public partial class MessageWriterTests
     private static partial Regex SafeWord();
 
     /// <summary>A stop or leave-by with weekday and hour, or what to do at once.</summary>
-    [GeneratedRegex(@"^((Stop|Leave) by (about )?[A-Z][a-z]{2} \d?\d:\d\d|(Pare|Evacúe) antes del [a-zéá]+ \d?\d:\d\d|Leave now|Evacúe ya|Stop now|Pare ya|No stop time yet|Aún sin hora de parar|Recheck: look first|Revisión: primero mire|Stand down|Fin de los preparativos)")]
+    [GeneratedRegex(@"^((Stop|Leave) by (about )?[A-Z][a-z]{2} \d?\d:\d\d|(Pare|Evacúe) antes del [a-zéá]+ \d?\d:\d\d|Leave now|Evacúe ya|Stop now|Pare ya|No stop time yet|Aún sin hora de parar|Recheck: look first|Revisión: primero mire|Stand down|Fin de los preparativos|Phone [A-Z][a-z]+|Llame a [A-Z][a-z]+|Listening, nothing due|A la escucha, nada pendiente)")]
     private static partial Regex FirstWords();
 
     [GeneratedRegex("<[^>]*>")]

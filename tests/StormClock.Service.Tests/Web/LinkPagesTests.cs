@@ -262,8 +262,8 @@ public class LinkPagesTests
         await using var host = await PagesHost.StartAsync();
         host.Book.Change = page => page with { Stage = Stage.GardenClosed, Others = [new("Bo", QuayEnd.Now), new("Cy", null)] };
         var html = WebUtility.HtmlDecode(await host.ReadAsync(PagesHost.Link(AckPurpose.Indoors, "")));
-        Assert.Contains("Bo is in, Mon\u00A006:30\u00A0EDT.", html, StringComparison.Ordinal);
-        Assert.Contains("Nothing heard of Cy yet.", html, StringComparison.Ordinal);
+        Assert.Contains("Bo is in, Mon\u00A006:30\u00A0EDT", html, StringComparison.Ordinal);
+        Assert.Contains("Nothing heard of Cy yet", html, StringComparison.Ordinal);
         Assert.Contains("Nobody goes out to look", html, StringComparison.Ordinal);
     }
 
