@@ -33,7 +33,7 @@ internal static class LatestStarts
         return [.. Enumerable.Range(0, jobs).Select(i => line.Start[i] < 0 ? -1 : Math.Max(line.Start[i], InOnePiece(model, line, i, Math.Min(latest[i], Lowest(cases[i])))))];
     }
 
-    /// <summary>Latest starts for given lengths and stops by lane; -1 where the windows do not suffice.</summary>
+    /// <summary>Latest starts for given lengths and stops by lane; never before the planned start; -1 for what is not planned.</summary>
     internal static void Back(PlanModel model, Line line, int[] lengths, int[] stops, int[] latest)
     {
         Array.Fill(latest, -1);
@@ -56,7 +56,8 @@ internal static class LatestStarts
                 next[person] = index;
             }
 
-            latest[index] = model.Windows[team][job.Lane]!.WalkedBack(by, lengths[index], model.Stop[job.Lane]);
+            // What cannot be done in time even as planned binds nothing that comes before it.
+            latest[index] = Math.Max(line.Start[index], model.Windows[team][job.Lane]!.WalkedBack(by, lengths[index], model.Stop[job.Lane]));
         }
     }
 

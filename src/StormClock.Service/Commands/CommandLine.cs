@@ -5,7 +5,7 @@ namespace StormClock.Service.Commands;
 /// <summary>All commands; each stands in its own file.</summary>
 internal static class CommandLine
 {
-    /// <summary>Told to end, the service finishes what it is sending first; the host waits 30 s for that.</summary>
+    /// <summary>Told to end, the service (and nothing else) finishes what it is sending first; the host waits 30 s for that.</summary>
     private static readonly TimeSpan TimeToEnd = TimeSpan.FromSeconds(40);
 
     public static async Task<int> RunAsync(string[] args)
@@ -29,6 +29,6 @@ internal static class CommandLine
             return ExitCode.Usage;
         }
 
-        return await parsed.InvokeAsync(new() { ProcessTerminationTimeout = TimeToEnd });
+        return await parsed.InvokeAsync(new() { ProcessTerminationTimeout = words[0] == "serve" ? TimeToEnd : TimeSpan.FromSeconds(2) });
     }
 }

@@ -48,7 +48,9 @@ internal static class PlanPrint
         foreach (var buy in plan.Buy)
         {
             var when = buy.NeededAt is { } needed ? $", in the garden by {times.Deadline(needed)}" : "";
-            output.WriteLine($"  buy: {buy.Missing:0.##} {buy.Unit} {buy.Material} (need {buy.Need:0.##}, have {buy.Have:0.##}){when}");
+            output.WriteLine($"  buy: {Words.Token(buy.Material, speech)}: {Amount(buy.Missing)} (need {Amount(buy.Need)}, have {Amount(buy.Have)}){when}");
+
+            string Amount(double quantity) => Amounts.Of(quantity, buy.Unit, speech);
         }
 
         foreach (var store in plan.Stores.Where(store => store.Jobs.Count + store.LeftOut.Count > 0)) Write(output, book, store);

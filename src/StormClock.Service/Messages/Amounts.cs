@@ -39,7 +39,7 @@ public static class Amounts
             (_, "each") => (quantity, "each", 1.0),
             _ => (quantity, unit, 0.1),
         };
-        return Measured(Math.Ceiling((amount / step) - Noise) * step, "0.#", name, speech);
+        return Measured(Math.Max(0, Math.Ceiling((amount / step) - Noise)) * step, "0.#", name, speech);
     }
 
     /// <summary>A wind in the garden's unit, to the whole number.</summary>

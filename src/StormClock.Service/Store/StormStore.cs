@@ -9,6 +9,8 @@ namespace StormClock.Service.Store;
 /// </summary>
 public sealed class StormStore : IDisposable
 {
+    static StormStore() => EngineFinalizers.Guard();
+
     private const int QueueLength = 256;
 
     /// <summary>The log is folded into the data file when it has grown by so much, so that a small disk is not filled by it.</summary>

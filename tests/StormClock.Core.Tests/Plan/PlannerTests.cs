@@ -95,6 +95,16 @@ public class PlannerTests
         Assert.Equal(["b"], Planner.Plan(request).Jobs.Select(job => job.Job.Id));
     }
 
+    /// <summary>What would be done in its place is work of the same class, which has stopped too.</summary>
+    [Theory]
+    [InlineData(11, null)]
+    [InlineData(13, "lay it down")]
+    public void Plan_LeftOut_NamesAFallbackOnlyWhileItsWorkGoesOn(int stopHour, string? fallback)
+    {
+        var book = Gardens.With([Gardens.Person("ada")], Gardens.Job("tie", 90) with { Fallback = "lay it down" });
+        Assert.Equal(fallback, Assert.Single(Planner.Plan(Request(book, At(Day1, 12), At(Day1, stopHour))).LeftOut).Fallback);
+    }
+
     [Fact]
     public void Plan_StopAlreadyPassed_LeavesEverythingOut()
     {
