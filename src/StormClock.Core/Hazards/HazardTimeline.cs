@@ -84,11 +84,7 @@ public sealed record HazardTimeline(
             Water = Highest(notes.OfType<WaterNote>().ToList()),
             Official = OfficialCheck.Of(cyclones, ledger.WindProbabilities(now), book.Sites, (cyclone, site) => members(cyclone, site, ClassStops.ThresholdsKt(book.Limits, site.Terrain))),
         };
-        return timeline with
-        {
-            StandingIds = string.Join('\n', cyclones.Concat<Advisory>(timeline.Points).Concat(notes).Concat(timeline.Official.Select(check => check.Official.Table)).Select(advisory => advisory.Id)
-                .Concat(timeline.Alerts.Concat(timeline.Ended).Select(alert => $"{alert.Message.Id} {alert.State}")).Distinct()),
-        };
+        return timeline with { StandingIds = IdsOf(cyclones.Concat<Advisory>(positions).Concat(notes), timeline) };
 
         SiteWind? SiteWinds(Site site)
         {
@@ -107,6 +103,13 @@ public sealed record HazardTimeline(
             WindMembers Found(CycloneAdvisory cyclone) => IntermediateShift.Applied(cyclone, positions, advisory => members(advisory, site, thresholds));
         }
     }
+
+    private static string IdsOf(IEnumerable<Advisory> storms, HazardTimeline timeline) => string.Join('\n', storms
+        .Concat(timeline.Points)
+        .Concat(timeline.Official.Select(check => check.Official.Table))
+        .Select(advisory => advisory.Id)
+        .Concat(timeline.Alerts.Concat(timeline.Ended).Select(alert => $"{alert.Message.Id} {alert.State}"))
+        .Distinct());
 
     /// <summary>A lower level takes nothing back unless it was said to replace the higher one.</summary>
     private static WaterNote? Highest(List<WaterNote> notes) => notes.Where(note => note.Datum == notes[^1].Datum).MaxBy(note => note.LevelM);

@@ -124,8 +124,14 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     public async Task<TestSent?> SendTestAsync(string gardenId, string personId, Instant now)
     {
         if (shelf.Find(gardenId)?.People.FirstOrDefault(person => person.Id == personId) is not { Email: { } address } person) return null;
-        var outcome = await plan.Channel.SendAsync(Delivery.TestMessage.To(person, null, now), CancellationToken.None);
-        await plan.Channel.RestAsync();
+        var outcome = await turns.BetweenAsync(
+            async () =>
+            {
+                var sent = await plan.Channel.SendAsync(Delivery.TestMessage.To(person, null, now), CancellationToken.None);
+                await plan.Channel.RestAsync();
+                return sent;
+            },
+            CancellationToken.None);
         return new(outcome.Result == Delivery.DeliveryResult.Delivered, address, outcome.Detail);
     }
 

@@ -41,6 +41,20 @@ public sealed class Round(
         }
     }
 
+    /// <summary>Something short that uses what a turn uses, such as its channels, when no turn is being taken.</summary>
+    public async Task<T> BetweenTurnsAsync<T>(Func<Task<T>> work, CancellationToken cancellation)
+    {
+        await turn.WaitAsync(cancellation);
+        try
+        {
+            return await work();
+        }
+        finally
+        {
+            turn.Release();
+        }
+    }
+
     public void Dispose() => turn.Dispose();
 
     private void Report(DispatchRun run)

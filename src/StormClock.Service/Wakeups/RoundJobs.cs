@@ -22,6 +22,9 @@ public sealed class WakeJob(Turns turns) : IJob
 /// <summary>Takes a turn and sets the alarm for the next one. A turn that fails is logged; the next sweep tries again.</summary>
 public sealed class Turns(Round round, AlarmClock alarm, Heartbeat heartbeat, SignOfLife sign, IClock clock, ILogger<Turns> log)
 {
+    /// <inheritdoc cref="Round.BetweenTurnsAsync"/>
+    public Task<T> BetweenAsync<T>(Func<Task<T>> work, CancellationToken cancellation) => round.BetweenTurnsAsync(work, cancellation);
+
     public async Task TakeAsync(bool listen, CancellationToken cancellation)
     {
         try

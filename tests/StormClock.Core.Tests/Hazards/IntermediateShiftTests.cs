@@ -96,6 +96,16 @@ public class IntermediateShiftTests
             Median(HazardTimeline.Of(heard, garden, now, (advisory, site, kt) => WindOutlook.At(advisory, site.At, [.. kt.Append(64).Order()])).Winds[0].Cyclones!);
     }
 
+    /// <summary>It moves stops, so a plan that was made before it must not stay in force.</summary>
+    [Fact]
+    public void Timeline_IntermediateAdvisoryHeard_IsWordOfTheWeather()
+    {
+        var ledger = AdvisoryLedger.Empty.With(Fiona38, Fiona38.IssuedAt).With(Fiona38A, Fiona38A.IssuedAt);
+        Assert.NotEqual(Standing(Fiona38A.IssuedAt - Duration.FromMinutes(1)), Standing(Fiona38A.IssuedAt));
+
+        string Standing(Instant now) => HazardTimeline.Of(ledger, Gardens.With([Gardens.Person("p")], Gardens.Job("job", 30)), now, (advisory, site, kt) => WindOutlook.At(advisory, site.At, kt)).StandingIds;
+    }
+
     private static WindMembers Members(CycloneAdvisory advisory) => WindOutlook.At(advisory, Place, [34, 64]);
 
     private static WindMembers Applied(CycloneAdvisory advisory, CyclonePosition position) => IntermediateShift.Applied(advisory, [position], Members);
