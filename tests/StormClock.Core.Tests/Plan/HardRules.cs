@@ -35,8 +35,8 @@ internal static class HardRules
         var book = request.Book;
         Assert.True(job.Start >= request.Now && job.End <= request.StopOf(job.Job), "within now and the stop of its class at its site");
         Assert.True(job.StartBy >= job.Start, "start by is not before the planned start");
-        // A planned time in great heat holds rests that a later one need not have.
-        var least = Duration.Min(job.End - job.Start, Duration.FromMinutes(job.Job.Minutes));
+        // A planned time in great heat holds rests that a later one need not have; of a job that was begun only the rest is left.
+        var least = Duration.FromMinutes(Remaining.Minutes(request, job.Job));
         Assert.True(job.StartBy + least <= request.StopOf(job.Job), "started by then, it still ends before the stop");
         Assert.InRange(job.ChanceDone, 0, 1);
         var date = job.Start.InZone(book.Zone).Date;
