@@ -16,12 +16,13 @@ public sealed record PlanOccasion(GardenBook Book, string Standing, IReadOnlyDic
 }
 
 /// <summary>
-/// A plan that stays in force until there is another occasion, a limit is crossed, a job should have ended without word of it, or it is an
-/// hour old.
+/// A plan that stays in force until there is another occasion, a limit is crossed, a job should have ended without word of it, or it is
+/// six hours old.
 /// </summary>
 public sealed record KeptPlan(GardenPlan Plan, PlanOccasion Occasion)
 {
-    private static readonly Duration Longest = Duration.FromHours(1);
+    /// <summary>The pace of full advisories: what is older has missed one.</summary>
+    private static readonly Duration Longest = Duration.FromHours(6);
 
     public bool Holds(PlanOccasion occasion, Instant now) =>
         now >= Plan.Made

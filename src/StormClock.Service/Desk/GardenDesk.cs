@@ -46,13 +46,12 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
         var now = clock.GetCurrentInstant();
         var before = store.Read(reader => Remembered.Of(reader, book.Id, now));
         var standing = before.Standing with { Kept = latest.GetValueOrDefault(book.Id)?.Standing.Kept };
-        var decision = desk.Decide(inbox.Ledger, book, standing, before.Jobs, before.SentAt, now, watch.Silences(now), reach.Of(book), before.SaidIn);
+        var decision = desk.Decide(inbox.Ledger, book, standing, before.Jobs, before.Outbox.SentAt, now, watch.Silences(now), reach.Of(book), before.SaidIn);
         var wanted = decision.Wanted.Select(reminder => letters.Write(reminder, decision.Cause, now)).ToList();
         var json = StandingJson.Write(decision.Standing);
 
-        var stored = store.Read(reader => OutboxTable.OfGarden(reader, book.Id));
         var calendar = CalendarChanges.Next(before.Calendar, book, decision, letters.InstallationId, now);
-        var due = Reconciler.Decide(wanted, stored, now);
+        var due = Reconciler.Decide(wanted, before.Outbox, now);
         if (json != before.Json || due.Count > 0 || calendar != before.Calendar)
         {
             var told = new HashSet<string>();

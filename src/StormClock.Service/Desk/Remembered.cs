@@ -13,7 +13,7 @@ internal sealed record Remembered(
     long Revision,
     IReadOnlyDictionary<string, JobState> Jobs,
     IReadOnlyDictionary<string, Instant> SaidIn,
-    IReadOnlyDictionary<string, Instant> SentAt,
+    OutboxStock Outbox,
     GardenCalendar Calendar)
 {
     public static Remembered Of(StoreReader reader, string gardenId, Instant now)
@@ -22,14 +22,13 @@ internal sealed record Remembered(
         var standing = text is null ? GardenStanding.Calm(now) : StandingJson.Read(text.Json);
         var episode = standing.Stage.EpisodeId;
         var jobs = episode is null ? [] : JobStates.OfEpisode(reader, gardenId, episode);
-        var sent = OutboxTable.OfGarden(reader, gardenId).Where(entry => entry.State == OutboxState.Sent);
         return new(
             standing,
             text?.Json,
             text?.Revision ?? 0,
             jobs.ToDictionary(job => job.JobId),
             episode is null ? new Dictionary<string, Instant>() : Indoors.OfEpisode(reader, gardenId, episode),
-            sent.ToDictionary(entry => entry.Key, entry => entry.Settled!.Value),
+            OutboxTable.StockOf(reader, gardenId),
             KeptCalendars.Find(reader, gardenId) is { } calendar ? GardenCalendar.FromJson(calendar) : GardenCalendar.Empty);
     }
 }

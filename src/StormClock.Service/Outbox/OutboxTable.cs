@@ -18,6 +18,18 @@ public static class OutboxTable
     public static IReadOnlyList<OutboxEntry> OfGarden(StoreReader reader, string gardenId) =>
         InOrder(reader.Collection(Schema.Outbox).Find(Query.EQ("gardenMark", OutboxMapping.GardenMarkOf(gardenId))));
 
+    /// <summary>What reconciling looks at: the letters of what was sent or refused for good are not read, as every turn needs this.</summary>
+    public static OutboxStock StockOf(StoreReader reader, string gardenId)
+    {
+        var outbox = reader.Collection(Schema.Outbox);
+        var heads = outbox.Query().Where(Query.EQ("gardenMark", OutboxMapping.GardenMarkOf(gardenId))).Select("{_id, key, state, settled}").ToDocuments()
+            .Select(head => (Id: head["_id"], Key: head["key"].AsString, State: Bson.ToEnum<OutboxState>(head["state"]), Settled: Bson.ToInstantOrNull(head["settled"])))
+            .ToList();
+        return new(
+            InOrder(heads.Where(head => !OutboxStock.IsFinal(head.State)).Select(head => outbox.FindById(head.Id))),
+            heads.Where(head => OutboxStock.IsFinal(head.State)).ToDictionary(head => head.Key, head => head.State == OutboxState.Sent ? head.Settled : null));
+    }
+
     public static IReadOnlyList<OutboxEntry> InState(StoreReader reader, OutboxState state) =>
         InOrder(reader.Collection(Schema.Outbox).Find(Query.EQ("state", Bson.From(state))));
 

@@ -45,7 +45,7 @@ public static class Reconciler
     {
         if (wanted.FirstOrDefault(entry => entry.GardenId != gardenId) is { } stray)
             throw new ArgumentException($"The entry {stray.Key} is of another garden than {gardenId}.", nameof(wanted));
-        var changes = Decide(wanted, OutboxTable.OfGarden(transaction, gardenId), now);
+        var changes = Decide(wanted, OutboxTable.StockOf(transaction, gardenId), now);
         foreach (var change in changes)
         {
             if (change.Reason is ReconcileReason.New or ReconcileReason.NewButTooLate) OutboxTable.Insert(transaction, change.Entry);
@@ -57,13 +57,13 @@ public static class Reconciler
 
     /// <summary>Pure: the changes that lead from what is stored to what is wanted.</summary>
     /// <param name="wanted">Where two have the same key, the first counts.</param>
-    public static IReadOnlyList<OutboxChange> Decide(IReadOnlyList<OutboxEntry> wanted, IReadOnlyList<OutboxEntry> stored, Instant now)
+    public static IReadOnlyList<OutboxChange> Decide(IReadOnlyList<OutboxEntry> wanted, OutboxStock stored, Instant now)
     {
         var wantedByKey = wanted.DistinctBy(entry => entry.Key).ToDictionary(entry => entry.Key);
-        var storedKeys = stored.Select(entry => entry.Key).ToHashSet();
+        var storedKeys = stored.Open.Select(entry => entry.Key).Concat(stored.Final.Keys).ToHashSet();
         return
         [
-            .. stored.Select(entry => Change(entry, wantedByKey.GetValueOrDefault(entry.Key), now)).OfType<OutboxChange>(),
+            .. stored.Open.Select(entry => Change(entry, wantedByKey.GetValueOrDefault(entry.Key), now)).OfType<OutboxChange>(),
             .. wantedByKey.Values.Where(entry => !storedKeys.Contains(entry.Key)).Select(entry => Add(entry, now)),
         ];
     }
@@ -82,7 +82,7 @@ public static class Reconciler
             : Renew(stored, wanted),
         OutboxState.Withdrawn or OutboxState.Expired when wanted is not null && !OutboxTimes.HasPassed(wanted, now) =>
             new(Revive(stored, wanted), ReconcileReason.WantedAgain),
-        // Being sent now, sent, or refused for good: nothing that is wanted can change that.
+        // Being sent now, or not wanted: nothing changes that.
         _ => null,
     };
 

@@ -20,9 +20,13 @@ public class KeptPlanTests
 
     [Theory]
     [InlineData(0, true)]
-    [InlineData(59, true)]
-    [InlineData(60, false)]
-    public void Kept_NothingHappens_HoldsForAnHour(int minutes, bool holds) => Assert.Equal(holds, Plan.Holds(Occasion, Now + Duration.FromMinutes(minutes)));
+    [InlineData(359, true)]
+    [InlineData(360, false)]
+    public void Kept_NothingHappens_HoldsForSixHours(int minutes, bool holds)
+    {
+        var idle = Plan with { Plan = Plan.Plan with { Jobs = [], WorkStops = new Dictionary<WorkClass, WorkStop>() } };
+        Assert.Equal(holds, idle.Holds(Occasion, Now + Duration.FromMinutes(minutes)));
+    }
 
     public static TheoryData<string, PlanOccasion> Occasions => new()
     {
