@@ -13,7 +13,7 @@ public sealed record GardenStanding(StageStanding Stage, HeldStop Stop, Announce
     /// <summary>Since when each planned job has been late without an answer; empty in a standing that was kept before it was.</summary>
     public IReadOnlyDictionary<string, Instant> LateSince { get; init; } = new Dictionary<string, Instant>();
 
-    /// <summary>The plan in force; null when none is, or when it is not known any more, as after a restart: then it is made anew.</summary>
+    /// <summary>The plan in force; null when none is, or when it is not known any more: then it is made anew.</summary>
     public KeptPlan? Kept { get; init; }
 
     public static GardenStanding Calm(Instant now) => new(StageStanding.Calm(now), HeldStop.None, Announced.Nothing, false, null);

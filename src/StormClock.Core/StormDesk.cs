@@ -53,7 +53,7 @@ public sealed class StormDesk(QuietHours? quiet = null)
         if (plan is not null) next = next with { Announced = Tell(next.Announced, standing.Stage, stage, plan, garden, now) };
 
         var situation = new Situation(
-            garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, new(StageCause.Order, outlook.Source.Official ?? outlook.Source.Forecast, outlook.Source.OfficialIssued, At: outlook.LeaveBy),
+            garden, stage, next.Announced, plan, outlook.LeaveBy, outlook.Order, outlook.OrderId, outlook.Source.ToLeave(outlook.LeaveBy),
             RecheckBy(garden, next.UnsafeUntil), working && timeline.IsStale ? timeline.Leading!.Issued : null,
             AfterList(garden, stage, states), sentAt, now)
         {
@@ -113,10 +113,18 @@ public sealed class StormDesk(QuietHours? quiet = null)
         var occasion = new PlanOccasion(garden, timeline.StandingIds, states, standing.Stop.At, outlook.WorkMatters);
         if (standing.Kept is { } kept && kept.Holds(occasion, now)) return kept;
         var weather = garden.Sites.ToDictionary(site => site.Id, site => WorkWeather.Of(site, timeline.Points, timeline.RainNotes));
-        var request = outlook.WorkMatters
-            ? new PlanRequest(valued.Book, states, outlook.Stops, now, now + Horizon) { BetterLeft = valued.BetterLeft, Before = standing.Announced.Plan() }
-            : new PlanRequest(RainWork.Of(valued.Book), states, RainWork.Stops(valued.Book, outlook.Rain), now, now + Horizon);
-        return new(Planner.Plan(request with { Weather = weather }), occasion);
+        if (!outlook.WorkMatters)
+        {
+            var rain = RainWork.Of(valued.Book);
+            return new(Planner.Plan(new(rain, states, RainWork.Stops(valued.Book, outlook.Rain), now, now + Horizon) { Weather = weather }), occasion);
+        }
+
+        var request = new PlanRequest(valued.Book, states, outlook.Stops, now, now + Horizon) { BetterLeft = valued.BetterLeft, Before = standing.Announced.Plan(), Weather = weather };
+
+        // What stays undone was counted on when the item's other work was valued.
+        var plan = Planner.Plan(request);
+        var again = valued.Without(plan.LeftOut.Select(left => left.Job.Id).ToHashSet());
+        return new(ReferenceEquals(again, valued) ? plan : Planner.Plan(request with { Book = again.Book, BetterLeft = again.BetterLeft }), occasion);
     }
 
     /// <summary>Picking and pruning are slow work; every other job before the last round is main work.</summary>

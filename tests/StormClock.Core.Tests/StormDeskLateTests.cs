@@ -46,6 +46,22 @@ public class StormDeskLateTests
         Assert.All(rounds.Zip(rounds.Skip(1)), pair => Assert.True(pair.Second.Key - pair.First.Key >= Duration.FromHours(2)));
     }
 
+    /// <summary>A new plan has another job late: that begins nothing anew while nobody has answered a thing.</summary>
+    [Fact]
+    public void Decide_OtherWorkLateAndStillNoAnswer_GoesToTheSecondAddressToo()
+    {
+        var (desk, ledger, due) = Waiting([Gardens.Person("ada") with { SecondEmail = "ada@elsewhere.invalid" }, Gardens.Person("bo", PersonRole.Helper) with { DaysOff = [new(2027, 9, 21)] }]);
+        var others = due + Duration.FromHours(4);
+        for (var at = due; at < others; at += Duration.FromMinutes(15)) desk.At(ledger, at);
+        Assert.DoesNotContain(desk.Sent, sent => sent.Reminder.Key.Channel == Reach.Second);
+
+        // Done without a word by link, as the gardener wrote in before.
+        desk.Jobs["tie"] = new("tie", JobProgress.Done, Morning, "ada");
+        for (var at = others; at < others + Duration.FromHours(3); at += Duration.FromMinutes(15)) desk.At(ledger, at);
+        Assert.Contains(desk.Sent, sent => sent.Reminder.Key.Channel == Reach.Second && sent.At >= others);
+        Assert.DoesNotContain(desk.Sent.Where(sent => sent.At >= others && sent.Reminder.Key.Reason == ReminderReason.Late), sent => sent.Reminder.Brief.Jobs.Any(job => job.Token == "tie"));
+    }
+
     [Theory]
     [InlineData(JobProgress.Later, null)]
     [InlineData(JobProgress.Cannot, CannotWhy.NoTime)]

@@ -1,6 +1,7 @@
 using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
 using StormClock.Core.Hazards;
+using StormClock.Core.Loads;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
 using StormClock.Core.Tests.Advisories;
@@ -169,7 +170,17 @@ public class StormDeskTests
         var now = Assert.Single(desk.At(ledger, Alerts.At(4)).Wanted, reminder => reminder.To.Id == "ada");
         Assert.Equal(ReminderReason.Leave, now.Key.Reason);
         Assert.NotEqual(ahead.Key, now.Key);
-        Assert.Equal(StageCause.Order, now.Brief.Reason.Cause);
+        Assert.Equal(StageCause.LeaveByNote, now.Brief.Reason.Cause);
+    }
+
+    /// <summary>Nobody official ordered it, whatever warning stands beside the note.</summary>
+    [Fact]
+    public void Decide_LeaveByNoteBesideAWarning_IsNoOfficialOrder()
+    {
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new LeaveByNote("plot", "ada", Morning, Alerts.At(4)));
+        var decision = new KeptDesk(Book).At(ledger, Morning);
+        Assert.Equal((StageCause.LeaveByNote, "leave-by note by ada"), (decision.Standing.Stage.Reason.Cause, decision.Standing.Stage.Reason.Source));
+        Assert.All(decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.Leave), reminder => Assert.Equal(StageCause.LeaveByNote, reminder.Brief.Reason.Cause));
     }
 
     /// <summary>Only warnings, no forecast: three hours after the last of them, and never before.</summary>
@@ -242,6 +253,48 @@ public class StormDeskTests
         desk.At(ledger, Morning);
         desk.Jobs["tie"] = new("tie", JobProgress.Done, Morning, "ada");
         Assert.DoesNotContain(desk.At(ledger, Alerts.At(1)).Plan!.Jobs, job => job.Job.Id == "tie");
+    }
+
+    /// <summary>A tub of 90 kg, to be moved or else tied, for two of whom each lifts 25 kg.</summary>
+    private static GardenBook HeavyTub(double liftKg)
+    {
+        var bush = new ItemBuild { HeightM = 1.8, WidthM = 0.6, BaseM = 0.36, MassKg = 90, PotHeightM = 0.38, Drag = 0.5, Surface = Surface.Paving, Standing = Standing.Free };
+        var tub = new Item(
+            "tub", "Tub", "pot", "bed", 1, 100, [],
+            [
+                Gardens.Job("tub/move", 20, WorkClass.Carry, people: 2) with { ItemId = "tub", Kind = JobKind.Move },
+                Gardens.Job("tub/tie", 20) with { ItemId = "tub" },
+            ]) { Shape = ItemShape.Body, Build = bush, Written = bush };
+        return Book with { Sites = [Alerts.SiteAt(SampleStorms.FortMyers)], Items = [tub], People = [.. Book.People.Select(person => person with { LiftKg = liftKg })] };
+    }
+
+    [Fact]
+    public void Decide_MoveThatPeopleCanLift_LeavesTheTie()
+    {
+        var plan = new KeptDesk(HeavyTub(liftKg: 80)).At(Alerts.Ledger(SampleStorms.Ian16), SampleStorms.Ian16.IssuedAt).Plan!;
+        Assert.Equal(["tub/move"], plan.Jobs.Select(job => job.Job.Id));
+        Assert.Equal(LeftCause.OutOfWind, Assert.Single(plan.BetterLeft).Why.Cause);
+    }
+
+    /// <summary>What nobody can lift stays in the wind, so that the tie is worth its while.</summary>
+    [Fact]
+    public void Decide_MoveThatNobodyCanLift_PlansTheTie()
+    {
+        var plan = new KeptDesk(HeavyTub(liftKg: 25)).At(Alerts.Ledger(SampleStorms.Ian16), SampleStorms.Ian16.IssuedAt).Plan!;
+        Assert.Equal(["tub/tie"], plan.Jobs.Select(job => job.Job.Id));
+        Assert.Equal(LeftCause.TooHeavy, Assert.Single(plan.LeftOut).Why.Cause);
+        Assert.Empty(plan.BetterLeft);
+    }
+
+    [Fact]
+    public void Decide_MoveAnsweredCannot_PlansTheTie()
+    {
+        var desk = new KeptDesk(HeavyTub(liftKg: 80));
+        var ledger = Alerts.Ledger(SampleStorms.Ian16);
+        desk.At(ledger, SampleStorms.Ian16.IssuedAt);
+        var later = SampleStorms.Ian16.IssuedAt + Duration.FromMinutes(10);
+        desk.Jobs["tub/move"] = new("tub/move", JobProgress.Cannot, later, "ada");
+        Assert.Equal(["tub/tie"], desk.At(ledger, later).Plan!.Jobs.Select(job => job.Job.Id));
     }
 
     /// <summary>Nothing of the last storm, neither its stop time nor its done jobs, may reach into the next.</summary>

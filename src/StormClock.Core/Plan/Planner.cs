@@ -1,4 +1,5 @@
 using StormClock.Core.Garden;
+using StormClock.Core.Units;
 
 namespace StormClock.Core.Plan;
 
@@ -9,8 +10,6 @@ namespace StormClock.Core.Plan;
 /// </summary>
 public static class Planner
 {
-    private static readonly Duration StartByStep = Duration.FromMinutes(15);
-
     /// <summary>How often the last round may be widened by one work day more.</summary>
     private const int Widenings = 2;
 
@@ -51,14 +50,11 @@ public static class Planner
             {
                 var job = problem.Jobs[index];
                 var start = problem.Grid.At(line.Start[index]);
-                var startBy = Instant.Max(start, RoundDown(problem.Grid.At(latest[index])));
+                var startBy = Instant.Max(start, Moments.QuarterBefore(problem.Grid.At(latest[index])));
                 return new PlannedJob(
                     job, problem.PeopleOf(line.Team[index]), start, problem.Grid.EndOf(line.Start[index], Remaining.Minutes(request, job)), startBy, chances[index]);
             })
             .OrderBy(job => job.Start)
             .ThenBy(job => job.Job.Id, StringComparer.Ordinal)];
     }
-
-    private static Instant RoundDown(Instant at) =>
-        Instant.FromUnixTimeSeconds(at.ToUnixTimeSeconds() / (long)StartByStep.TotalSeconds * (long)StartByStep.TotalSeconds);
 }

@@ -31,6 +31,7 @@ internal static class Briefs
             Cautions(now, why, jobs),
             NextBy(now, person, why))
         {
+            SoonerStops = Works(now, why) ? SoonerStops(now, jobs) : [],
             ClosedSince = now.Stage.Stage == Stage.GardenClosed ? now.Stage.Since : null,
             In = now.Stage.Stage == Stage.GardenClosed ? InReminders.Of(now) : [],
             NotHeardOf = why == ReminderReason.NotIn ? [.. InReminders.NotHeardOf(now, person).Select(other => other.Name)] : [],
@@ -51,6 +52,15 @@ internal static class Briefs
             .Where(job => person.Role == PersonRole.Gardener || job.People.Contains(person.Id))
             .Select(job => Line(now.Book, job))];
     }
+
+    private static IReadOnlyList<ClassStop> SoonerStops(Situation now, IReadOnlyList<BriefJob> jobs) =>
+    [
+        .. from work in jobs.Select(job => job.Class).Distinct()
+           let stop = now.Plan!.WorkStops.GetValueOrDefault(work)?.Earliest
+           where stop is not null && now.StopEarliest is { } ground && Moments.QuarterBefore(stop.Value) < Moments.QuarterBefore(ground)
+           orderby stop.Value, work
+           select new ClassStop(work, stop.Value),
+    ];
 
     private static BriefNews News(GardenBook book, PlanNewsLine news) => new(news.Kind, [.. news.JobIds.Select(id => BriefLines.Find(book, id)).OfType<BriefJob>()]);
 

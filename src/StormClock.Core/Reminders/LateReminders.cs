@@ -28,9 +28,14 @@ internal static class LateReminders
         return mine || rounds >= 1 || !now.Book.People.Any(other => late.People.Contains(other.Id) && now.Reach.Of(other).Count > 0);
     }
 
-    /// <summary>How often it has been told, with time left to answer: each message lists all late work, so any of them told this job.</summary>
-    private static int Rounds(Situation now, PlannedJob late) =>
-        now.LateSince.TryGetValue(late.Job.Id, out var since)
-            ? now.Book.People.Max(person => now.Sent(person, ReminderReason.Late).Where(sent => sent.At >= since && now.Now - sent.At >= Every).Select(sent => sent.Occasion).Distinct().Count())
-            : 0;
+    /// <summary>
+    /// How often it has been told, with time left to answer: each message lists all late work, so any of them told this job. Where nobody
+    /// has answered anything for longer, those before it count too: whoever does not hear of one job does not hear of the next.
+    /// </summary>
+    private static int Rounds(Situation now, PlannedJob late)
+    {
+        var silentSince = now.States.Values.Select(state => state.At).DefaultIfEmpty(Instant.MinValue).Max();
+        var since = now.LateSince.TryGetValue(late.Job.Id, out var lateSince) ? Instant.Min(lateSince, silentSince) : silentSince;
+        return now.Book.People.Max(person => now.Sent(person, ReminderReason.Late).Where(sent => sent.At >= since && now.Now - sent.At >= Every).Select(sent => sent.Occasion).Distinct().Count());
+    }
 }

@@ -30,6 +30,9 @@ public sealed record BriefJob(
     string? Fallback = null,
     LeftReason? Why = null);
 
+/// <summary>When a class of work stops, where that is sooner than the garden closes.</summary>
+public sealed record ClassStop(WorkClass Class, Instant At);
+
 /// <summary>What is worth telling of a changed plan, with the jobs it is true of.</summary>
 public sealed record BriefNews(PlanNewsKind Kind, IReadOnlyList<BriefJob> Jobs);
 
@@ -58,6 +61,9 @@ public sealed record MessageBrief(
     IReadOnlyList<Caution> Cautions,
     Instant? NextBy)
 {
+    /// <summary>Classes of the jobs shown that stop before <see cref="StopEarliest"/>, the first first.</summary>
+    public IReadOnlyList<ClassStop> SoonerStops { get; init; } = [];
+
     /// <summary>The sources that a message about silence speaks of; empty where the forecast itself has grown old.</summary>
     public IReadOnlyList<SourceSilence> Silences { get; init; } = [];
 

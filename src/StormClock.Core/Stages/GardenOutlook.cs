@@ -76,9 +76,10 @@ public sealed record GardenOutlook(
             alert.Order,
             leaveBy,
             alert.OrderId ?? timeline.LeaveBy?.Id,
-            new(Spoken(timeline, isLocal)?.Title ?? note?.Title ?? alert.Title ?? "", Spoken(timeline, isLocal)?.Issued ?? note?.Made ?? alert.Issued, alert.Title ?? timeline.LeaveBy?.Title, alert.Issued ?? timeline.LeaveBy?.Made)
+            new(Spoken(timeline, isLocal)?.Title ?? note?.Title ?? alert.Title ?? "", Spoken(timeline, isLocal)?.Issued ?? note?.Made ?? alert.Issued, alert.Title, alert.Issued)
             {
                 IsLocal = isLocal,
+                LeaveNote = alert.Order == OfficialOrder.None && leaveBy is not null && leaveBy == timeline.LeaveBy?.LeaveBy && leaveBy != alert.LeaveBy ? timeline.LeaveBy : null,
                 Larger = official is null ? null : new(official.Official.Table.Title, official.Official.Table.Issued, chance),
             },
             alert.OrderId ?? timeline.LeaveBy?.Id ?? Spoken(timeline, isLocal)?.Id ?? note?.Id ?? alert.Id ?? "")

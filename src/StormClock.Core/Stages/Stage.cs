@@ -46,8 +46,11 @@ public enum StageCause
     /// <summary>An official alert whose area cannot be matched with the place: it may concern it.</summary>
     UnmatchedAlert,
 
-    /// <summary>An official order to leave or shelter, or a leave-by time.</summary>
+    /// <summary>An official order to leave or shelter.</summary>
     Order,
+
+    /// <summary>A leave-by time of the people's own.</summary>
+    LeaveByNote,
 
     /// <summary>A note entered by hand.</summary>
     Note,

@@ -36,12 +36,12 @@ public static class StageLadder
         var why = signs.Why;
         if (signs.LeaveBy <= signs.Now)
         {
-            return (Stage.GardenClosed, new(StageCause.Order, why.Official ?? why.Forecast, why.OfficialIssued, At: signs.LeaveBy));
+            return (Stage.GardenClosed, why.ToLeave(signs.LeaveBy));
         }
 
         if (signs.Order != OfficialOrder.None)
         {
-            return (Stage.GardenClosed, new(StageCause.Order, why.Official ?? "official order", why.OfficialIssued));
+            return (Stage.GardenClosed, why.ToLeave(null));
         }
 
         var chanceHolds = Reaches(signs.Chance, LookOverChance, margin);
@@ -55,7 +55,7 @@ public static class StageLadder
         if (signs.LeaveBy is { } ahead)
         {
             var soon = ahead - signs.Now <= LastRoundWithin;
-            return (soon ? Stage.LastRound : Stage.MainWork, new(StageCause.Order, why.Official ?? why.Forecast, why.OfficialIssued, At: ahead));
+            return (soon ? Stage.LastRound : Stage.MainWork, why.ToLeave(ahead));
         }
 
         if (signs.Warned) return (Stage.MainWork, new(StageCause.Alert, why.Official!, why.OfficialIssued, signs.Chance, signs.Earliest));

@@ -46,9 +46,9 @@ public static class StageRules
     private static StageStanding Closed(StageStanding standing, StageSigns signs, Stage told, StageReason reason)
     {
         if (told == Stage.GardenClosed) return standing with { Reason = reason };
-        if (standing.Reason.Cause == StageCause.Order && told > Stage.NothingDue)
+        if (standing.Reason.Cause is StageCause.Order or StageCause.LeaveByNote && told > Stage.NothingDue)
         {
-            // Only an order had closed it: with the order gone the forecast speaks again.
+            // Only an order or an hour to leave had closed it: with that gone the forecast speaks again.
             return standing with { Stage = told, Reason = reason, Since = signs.Now, Changes = standing.Changes + 1, LastRise = signs.Now };
         }
 

@@ -1,3 +1,4 @@
+using StormClock.Core.Advisories;
 using StormClock.Core.Water;
 
 namespace StormClock.Core.Stages;
@@ -48,6 +49,14 @@ public sealed record StageSource(string Forecast, Instant? ForecastIssued, strin
 
     /// <summary>The chance and its time are of wind too strong for work outside, by a point forecast, and not of 34 kt.</summary>
     public bool IsLocal { get; init; }
+
+    /// <summary>The note that names the hour to leave; null where an official order does.</summary>
+    public LeaveByNote? LeaveNote { get; init; }
+
+    /// <summary>Why people are to leave or to shelter: whoever said so is named, and a note is no order.</summary>
+    public StageReason ToLeave(Instant? by) => LeaveNote is { } note
+        ? new(StageCause.LeaveByNote, note.Title, note.Made, At: by)
+        : new(StageCause.Order, Official ?? "official order", OfficialIssued, At: by);
 }
 
 /// <param name="Table">Name of the table.</param>

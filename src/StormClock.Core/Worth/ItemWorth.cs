@@ -5,7 +5,7 @@ namespace StormClock.Core.Worth;
 
 /// <summary>
 /// The worth of an item's jobs: expected loss without the job less that with it, over the peak gusts of the members (science.md 5.5). The jobs are
-/// taken in the order of the book, each with those before it done.
+/// taken in the order of the book, each with those before it done, but for those that are known to stay undone.
 /// </summary>
 public static class ItemWorth
 {
@@ -29,7 +29,8 @@ public static class ItemWorth
     private const double FruitAtShareOfHeight = 0.7;
 
     /// <param name="chanceOfWetting">That water reaches it, where a level is known on the site's own datum.</param>
-    public static IReadOnlyList<JobWorth> Of(Item item, Area area, Site site, PeakGusts peaks, double? chanceOfWetting = null)
+    /// <param name="undone">Ids of jobs that change nothing for those after them; null for none.</param>
+    public static IReadOnlyList<JobWorth> Of(Item item, Area area, Site site, PeakGusts peaks, double? chanceOfWetting = null, IReadOnlySet<string>? undone = null)
     {
         var worths = new List<JobWorth>();
         var now = new Treated(item.Shape, item.Build, OutOfWind: false, MadeWorse: false);
@@ -37,10 +38,11 @@ public static class ItemWorth
         var stake = item.ValueUsd;
         foreach (var job in item.Jobs)
         {
+            var isDone = undone?.Contains(job.Id) != true;
             if (job.Kind is JobKind.Pick)
             {
                 var saved = Picked(item, stake, chance, area, site, peaks);
-                stake = Math.Max(0, stake - Gathered(item, stake));
+                if (isDone) stake = Math.Max(0, stake - Gathered(item, stake));
                 worths.Add(Told(job, saved, 0, item.Harvest is { } harvest && Share(harvest) == 0 ? new LeftReason(LeftCause.NotRipe) { Crop = harvest.Crop.Words } : null));
                 continue;
             }
@@ -56,7 +58,7 @@ public static class ItemWorth
             {
                 var difference = Math.Max(0, chance - after);
                 worths.Add(Told(job, stake * difference, hazard * difference, WhyLeave(now, then, chance, after)));
-                if (!then.MadeWorse) (now, chance) = (then, after);
+                if (isDone && !then.MadeWorse) (now, chance) = (then, after);
             }
             else
             {

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using StormClock.Core;
 using StormClock.Core.Garden;
+using StormClock.Core.Plan;
 using StormClock.Core.Stages;
 using StormClock.Service.Calendars;
 using StormClock.Service.Delivery;
@@ -45,14 +46,15 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
     {
         var now = clock.GetCurrentInstant();
         var before = store.Read(reader => Remembered.Of(reader, book.Id, now));
-        var standing = before.Standing with { Kept = latest.GetValueOrDefault(book.Id)?.Standing.Kept };
+        var standing = before.Standing with { Kept = latest.TryGetValue(book.Id, out var last) ? last.Standing.Kept : Kept(book) };
         var decision = desk.Decide(inbox.Ledger, book, standing, before.Jobs, before.Outbox.SentAt, now, watch.Silences(now), reach.Of(book), before.SaidIn);
         var wanted = decision.Wanted.Select(reminder => letters.Write(reminder, decision.Cause, now)).ToList();
         var json = StandingJson.Write(decision.Standing);
 
         var calendar = CalendarChanges.Next(before.Calendar, book, decision, letters.InstallationId, now);
         var due = Reconciler.Decide(wanted, before.Outbox, now);
-        if (json != before.Json || due.Count > 0 || calendar != before.Calendar)
+        var newPlan = ReferenceEquals(decision.Standing.Kept, standing.Kept) ? null : decision.Standing.Kept;
+        if (json != before.Json || due.Count > 0 || calendar != before.Calendar || newPlan is not null)
         {
             var told = new HashSet<string>();
             var enclosed = due.Where(IsWritten).ToDictionary(change => change.Entry.Id, change => enclosures.For(change.Entry, book, decision, calendar, now, told));
@@ -61,6 +63,7 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
                 transaction =>
                 {
                     if (!Standings.TrySave(transaction, book.Id, json, before.Revision)) throw new InvalidOperationException("Two desks decided at once.");
+                    if (newPlan is not null) KeptPlans.Put(transaction, book.Id, KeptPlanJson.Write(newPlan));
                     if (calendar != before.Calendar) KeptCalendars.Put(transaction, book.Id, calendar.ToJson());
                     var written = Reconciler.Apply(transaction, book.Id, wanted, now);
                     foreach (var change in written) Enclose(transaction, change, enclosed);
@@ -73,6 +76,8 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
         latest[book.Id] = decision;
         return decision;
     }
+
+    private KeptPlan? Kept(GardenBook book) => store.Read(reader => KeptPlans.Find(reader, book.Id)) is { } json ? KeptPlanJson.Read(json, book) : null;
 
     /// <summary>Its bytes are new: from here on they stay as they are until it is written again.</summary>
     private static bool IsWritten(OutboxChange change) =>

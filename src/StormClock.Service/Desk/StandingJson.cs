@@ -8,10 +8,10 @@ namespace StormClock.Service.Desk;
 /// <summary>A garden's standing as text for the store, and back.</summary>
 internal static class StandingJson
 {
-    private static readonly JsonSerializerOptions Options = new JsonSerializerOptions { Converters = { new JsonStringEnumConverter() } }
+    public static readonly JsonSerializerOptions Options = new JsonSerializerOptions { Converters = { new JsonStringEnumConverter() } }
         .ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
 
-    /// <summary>Without the plan in force, which can be made anew.</summary>
+    /// <summary>Without the plan in force, which is kept by itself and written more rarely.</summary>
     public static string Write(GardenStanding standing) => JsonSerializer.Serialize(standing with { Kept = null }, Options);
 
     public static GardenStanding Read(string json) =>

@@ -24,6 +24,7 @@ public static class ReasonWords
             StageCause.WorkStops => At("because.work-stops", ("source", source)),
             StageCause.Alert => At("because.alert", ("source", source)),
             StageCause.Order => reason.At is { } by ? speech.Say("because.order.by", ("source", source), ("time", times.Exact(by))) : speech.Say("because.order", ("source", source)),
+            StageCause.LeaveByNote => At("because.leave-by-note", ("source", source)),
             StageCause.StartBy => At("because.start-by", ("source", source)),
             StageCause.Rain => At("because.rain", ("source", source), ("rain", Amounts.Rain(reason.RainMm ?? 0, speech))),
             StageCause.None => speech.Say("because.none", ("source", source)),

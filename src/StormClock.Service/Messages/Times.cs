@@ -1,3 +1,4 @@
+using StormClock.Core.Units;
 using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages;
@@ -11,17 +12,17 @@ namespace StormClock.Service.Messages;
 /// <param name="speech">How the reader is spoken to.</param>
 public sealed class Times(DateTimeZone zone, Instant now, Speech speech)
 {
-    private static readonly Duration Step = Duration.FromMinutes(15);
+    private static readonly Duration Quarter = Duration.FromMinutes(15);
     private static readonly Duration Vague = Duration.FromHours(72);
 
     /// <summary>Beyond this a weekday alone could be the wrong week's.</summary>
     private static readonly Duration WeekdayAlone = Duration.FromDays(6);
 
     /// <summary>Something to be ahead of: rounded down.</summary>
-    public string Deadline(Instant at) => Estimate(at, RoundDown(at));
+    public string Deadline(Instant at) => Estimate(at, Moments.QuarterBefore(at));
 
     /// <summary>Something not to be expected earlier: rounded up.</summary>
-    public string NotBefore(Instant at) => Estimate(at, RoundDown(at + Step - Duration.Epsilon));
+    public string NotBefore(Instant at) => Estimate(at, Moments.QuarterBefore(at + Quarter - Duration.Epsilon));
 
     /// <summary>A fact, such as when a source spoke or an authority's own hour: to the minute, never "about".</summary>
     public string Exact(Instant at) => Name(at);
@@ -43,13 +44,5 @@ public sealed class Times(DateTimeZone zone, Instant now, Speech speech)
     {
         var name = local.GetZoneInterval().Name;
         return char.IsLetter(name[0]) ? name : "UTC" + name;
-    }
-
-    /// <summary>Quarters of an hour of UTC; the few zones off the quarter do not exist today.</summary>
-    private static Instant RoundDown(Instant at)
-    {
-        var ticks = at.ToUnixTimeTicks();
-        var step = (long)Step.TotalTicks;
-        return Instant.FromUnixTimeTicks(ticks - (((ticks % step) + step) % step));
     }
 }

@@ -14,6 +14,7 @@ internal static class Schema
     public const string Outbox = "outbox";
     public const string Enclosures = "enclosures";
     public const string Calendars = "calendars";
+    public const string Plans = "plans";
     public const string Pressed = "pressed";
     public const string Indoors = "indoors";
     public const string Feeds = "feeds";

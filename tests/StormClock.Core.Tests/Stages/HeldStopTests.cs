@@ -11,6 +11,14 @@ public class HeldStopTests
 
     private static Instant At(double hours) => Noon + Duration.FromHours(hours);
 
+    /// <summary>The garden closes when people read that it does, and not some minutes after.</summary>
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(14, 0)]
+    [InlineData(-1, -15)]
+    public void Stop_BetweenQuarters_IsTheOneBefore(int minutes, int quarter) =>
+        Assert.Equal(Noon + Duration.FromMinutes(quarter), HeldStop.None.Next(Noon + Duration.FromMinutes(minutes), "a1", lastWord: false, Before).At);
+
     [Fact]
     public void Stop_ToldEarlier_MovesAtOnce() =>
         Assert.Equal(At(-0.25), new HeldStop(Noon, null).Next(At(-0.25), "a2", lastWord: false, Before).At);

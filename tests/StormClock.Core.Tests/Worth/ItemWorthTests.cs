@@ -74,6 +74,16 @@ public class ItemWorthTests
         Assert.Equal(LeftCause.OutOfWind, worths[1].WhyLeave?.Cause);
     }
 
+    [Fact]
+    public void Jobs_FirstOfTwoStaysUndone_SecondCountsByItself()
+    {
+        var item = Line(ItemShape.Body, Bush, 100, Work(JobKind.Move), Work(JobKind.Tie));
+        var alone = Worth(item with { Jobs = [Work(JobKind.Tie)] }, Gusts(12));
+        var worths = ItemWorth.Of(item, Bed, Home, Gusts(12), undone: new HashSet<string> { "item/Move" });
+        Assert.True(alone.LossAvoidedUsd > 0);
+        Assert.Equal((alone.LossAvoidedUsd, alone.WhyLeave), (worths[1].LossAvoidedUsd, worths[1].WhyLeave));
+    }
+
     [Theory]
     // Ripe and mature of a crop that ripens off the plant are saved; of one that does not, only the ripe (trade.md 3.1).
     [InlineData(true, 0.3, 0.5, 0.8)]

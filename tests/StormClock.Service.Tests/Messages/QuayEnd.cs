@@ -78,6 +78,21 @@ internal static class QuayEnd
                 Cautions = [Caution.OfficialOrders, Caution.Lull, Caution.Generator],
             }, Replies),
             ["main-work-leave-by"] = (MainWork with { Leave = true, LeaveBy = Hours(7.25), LeftOut = [] }, Links),
+            ["last-round-leave-by-note"] = (MainWork with
+            {
+                Stage = Stage.LastRound, Leave = true, LeaveBy = Hours(7.25), StopEarliest = Hours(7.25), StopLikely = Hours(7.25),
+                Reason = new(StageCause.LeaveByNote, "leave-by note by Ada", Now - Duration.FromMinutes(5), null, Hours(7.25)), LeftOut = [], Buy = [],
+            }, Links),
+            ["leave-by-note"] = (MainWork with
+            {
+                Why = ReminderReason.Leave, Leave = true, LeaveBy = Hours(7.25),
+                Reason = new(StageCause.LeaveByNote, "leave-by note by Ada", Now - Duration.FromMinutes(5), null, Hours(7.25)), NextBy = Hours(12),
+            }, Links),
+            ["work-day-sooner-stops"] = (MainWork with
+            {
+                Why = ReminderReason.WorkDay, SoonerStops = [new(WorkClass.Ladder, Hours(-0.5)), new(WorkClass.Sheet, Hours(20.2)), new(WorkClass.Carry, Hours(26))],
+                Buy = [new Shortage("rope_8mm", 6.5, 2, 4.5, "m") { NeededAt = Hours(-0.1) }],
+            }, Links),
             ["work-day-metric"] = (MainWork with { Why = ReminderReason.WorkDay, Units = UnitSystem.Metric }, Links),
             ["order-changed"] = (MainWork with
             {

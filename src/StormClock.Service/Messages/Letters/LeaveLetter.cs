@@ -1,4 +1,5 @@
 using StormClock.Core.Reminders;
+using StormClock.Core.Stages;
 
 namespace StormClock.Service.Messages.Letters;
 
@@ -11,7 +12,7 @@ internal sealed class LeaveLetter : ILetter
 
     public IEnumerable<Block> Content(LetterContext context) =>
     [
-        new Lead(context.Say("leave.lead", ("headline", Headline(context)))),
+        new Lead(context.Say(context.Brief.Reason.Cause == StageCause.LeaveByNote ? "leave.lead.note" : "leave.lead", ("headline", Headline(context)))),
         new Paragraph(context.Say("leave.reason", ("because", context.Because))),
         .. Silence.Of(context),
         new Paragraph(context.Say(context.LeaveNow ? "leave.now.what" : "leave.by.what")),

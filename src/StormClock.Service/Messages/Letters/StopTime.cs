@@ -1,3 +1,5 @@
+using StormClock.Core.Reminders;
+using StormClock.Core.Units;
 using StormClock.Service.Wording;
 
 namespace StormClock.Service.Messages.Letters;
@@ -23,7 +25,26 @@ internal static class StopTime
             yield return new Lead(context.Say("stop.leave-by", ("time", times.Exact(by))));
         }
 
-        yield return new Lead(Wind(brief.StopEarliest, brief.StopLikely, times, context.Speech));
+        if (!IsByLeaving(brief.Leave, brief.LeaveBy, brief.StopEarliest))
+        {
+            yield return new Lead(Wind(brief.StopEarliest, brief.StopLikely, times, context.Speech));
+        }
+
+        if (brief.SoonerStops.Count > 0)
+        {
+            yield return new Paragraph(context.Say("stop.sooner", ("stops", string.Join("; ", brief.SoonerStops.Select(stop => Sooner(stop, context))))));
+        }
+    }
+
+    /// <summary>Whether leaving is what stops the work, and no wind.</summary>
+    public static bool IsByLeaving(bool leave, Instant? leaveBy, Instant? stop) => leave && leaveBy is { } by && stop >= Moments.QuarterBefore(by);
+
+    private static string Sooner(ClassStop stop, LetterContext context)
+    {
+        var work = Words.Of(stop.Class, context.Speech);
+        return context.Times.IsPast(stop.At)
+            ? context.Say("stop.sooner.now", ("work", work))
+            : context.Say("stop.sooner.by", ("work", work), ("time", context.Times.Deadline(stop.At)));
     }
 
     /// <summary>Also for pages.</summary>

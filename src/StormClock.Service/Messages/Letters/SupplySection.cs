@@ -18,7 +18,7 @@ internal static class SupplySection
         string Amount(double quantity) => Amounts.Of(quantity, shortage.Unit, context.Speech);
         var by = shortage.NeededAt is { } needed ? context.Times.Deadline(needed) : null;
         return context.Say(
-            by is null ? "buy.line.no-time" : "buy.line",
+            by is null ? "buy.line.no-time" : context.Times.IsPast(shortage.NeededAt!.Value) ? "buy.line.now" : "buy.line",
             ("material", Words.Token(shortage.Material, context.Speech)), ("missing", Amount(shortage.Missing)), ("need", Amount(shortage.Need)), ("time", by ?? ""));
     }
 }
