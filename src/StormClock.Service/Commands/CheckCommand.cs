@@ -37,7 +37,7 @@ internal static class CheckCommand
         var gardens = file is null ? GardenFiles.Load(Installation.GardensIn(folder)) : [One(file)];
         var settings = SettingsFile.Load(settingsFile, Installation.PresetsIn(folder), GardenFiles.Served(gardens));
         var report = CheckReport.Of(settingsFile, settings, gardens, now.InUtc().Date, level);
-        var signers = (settings.Value?.Feeds ?? []).Select(feed => feed.SignedBy).OfType<string>().Distinct().SelectMany(pem => FeedSigners.Load(pem).Faults).Select(fault => fault.ToldOf(settingsFile)).ToList();
+        var signers = (settings.Value?.Feeds ?? []).Select(feed => feed.SignedBy).OfType<SignerFile>().Distinct().SelectMany(pem => FeedSigners.Load(pem).Faults).Select(fault => fault.ToldOf(settingsFile)).ToList();
         foreach (var fault in report.Faults.Concat(signers)) Console.Error.WriteLine(fault);
         foreach (var line in report.Would) Console.WriteLine(line);
         return report.IsGood && signers.Count == 0 ? ExitCode.Good : ExitCode.BadInput;

@@ -50,7 +50,7 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
             ? $"  a sign of life is sent to {heartbeat.Url.Host} every {Minutes(heartbeat.Every)}"
             : "  no heartbeat: nobody outside is told when this box falls silent";
         yield return $"  state is kept in {settings.DataFolder}";
-        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}{(feed.SignedBy is { } signer ? $", signed by a certificate in {signer}" : "")}";
+        foreach (var feed in settings.Feeds) yield return $"  feed {feed.Name}: {Way(feed)}, looked at every {Minutes(feed.Pace.Calm)}, every {Minutes(feed.Pace.Storm)} in a storm{Asked(feed)}{(feed.SignedBy is { } signer ? $", signed by a certificate in {signer.Path}" : "")}";
         if (settings.Feeds.Count == 0) yield return "  no feeds: nothing is heard of any forecast unless it is entered by hand";
         if (settings.QuietHours is { } quiet) yield return $"  quiet from {Clock(quiet.From)} to {Clock(quiet.To)} ({quiet.Zone.Id}), urgent messages apart";
     }

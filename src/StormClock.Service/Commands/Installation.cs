@@ -105,7 +105,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
     {
         var feeds = FeedPresets.Expand(Settings.Feeds, PresetsIn(ConfigFolder), GardenFiles.Served(GardenFiles.Load(GardensFolder)));
         inputs.Add(SettingsFileIn(ConfigFolder), feeds.Faults);
-        foreach (var file in (feeds.Value ?? []).Select(feed => feed.SignedBy).OfType<string>().Distinct()) inputs.Add(SettingsFileIn(ConfigFolder), FeedSigners.Load(file).Faults);
+        foreach (var file in (feeds.Value ?? []).Select(feed => feed.SignedBy).OfType<SignerFile>().Distinct()) inputs.Add(SettingsFileIn(ConfigFolder), FeedSigners.Load(file).Faults);
         return feeds.Value;
     }
 
@@ -118,7 +118,7 @@ internal sealed record Installation(string ConfigFolder, StormSettings Settings)
 
         IFeed Make(FeedSettings feed)
         {
-            var signers = feed.SignedBy is { } file ? FeedSigners.Load(file).Value ?? throw new IOException($"{file} can no longer be read") : null;
+            var signers = feed.SignedBy is { } file ? FeedSigners.Load(file).Value ?? throw new IOException($"{file.Path} can no longer be read") : null;
             var source = new FeedSource(feed.Name, feed.Pace, feed.Hosts, feed.Contact, feed.StaleAfter) { Signers = signers };
             return feed.Kind switch
             {

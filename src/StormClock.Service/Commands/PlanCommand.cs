@@ -2,12 +2,16 @@ using System.CommandLine;
 using StormClock.Core;
 using StormClock.Core.Advisories;
 using StormClock.Core.Garden;
+using StormClock.Service.Feeds;
 
 namespace StormClock.Service.Commands;
 
 /// <summary><c>plan</c>: the plan for a garden from given advisories at a given time.</summary>
 internal static class PlanCommand
 {
+    /// <summary>Beyond this no forecast reaches.</summary>
+    private static readonly Duration LongestForecast = Duration.FromDays(5);
+
     public static Command Make()
     {
         var garden = new Option<string>("--garden") { Required = true, Description = "The garden book (YAML)." };
@@ -35,11 +39,22 @@ internal static class PlanCommand
         var states = book is null ? [] : DoneFile.Read(inputs, doneFile, book, now);
         if (inputs.Report()) return ExitCode.BadInput;
 
+        if (FarFrom(heard, now!.Value) is { } far) Console.Error.WriteLine(far);
         var garden = at is { } place ? MovedGarden.To(book!, place) : book!;
         var ledger = heard.Aggregate(AdvisoryLedger.Empty, (ledger, entry) => ledger.With(entry.Advisory, entry.Advisory.Issued));
-        var decision = new StormDesk().Decide(ledger, garden, GardenStanding.Calm(now!.Value), states, new Dictionary<string, Instant>(), now.Value);
+        var decision = new StormDesk().Decide(ledger, garden, GardenStanding.Calm(now.Value), states, new Dictionary<string, Instant>(), now.Value);
         if (json) Json.Print(PlanDocument.Of(garden, decision, now.Value));
         else PlanPrint.Write(Console.Out, garden, decision, now.Value);
         return files.Write(garden, decision, now.Value);
+    }
+
+    /// <summary>Said where no message speaks of that time; null where one may.</summary>
+    private static string? FarFrom(IReadOnlyList<(Advisory Advisory, RawMessage Raw)> heard, Instant now)
+    {
+        if (heard.Count == 0) return null;
+        var (first, last) = (heard[0].Advisory.Issued, heard[^1].Advisory.Issued);
+        return now < first || now > last + LongestForecast
+            ? $"--now: the messages were issued from {first:uuuu-MM-dd'T'HH:mm'Z'} to {last:uuuu-MM-dd'T'HH:mm'Z'}, and say nothing of {now:uuuu-MM-dd'T'HH:mm'Z'}"
+            : null;
     }
 }

@@ -17,6 +17,9 @@ public enum FeedKind
     Preset,
 }
 
+/// <param name="Line">Where the settings name it, from 1.</param>
+public sealed record SignerFile(string Path, int Line);
+
 /// <param name="Name">Of a preset, its name.</param>
 /// <param name="At">A folder path or an https address; of a preset, its name again.</param>
 public sealed record FeedSettings(string Name, FeedKind Kind, string At)
@@ -33,7 +36,7 @@ public sealed record FeedSettings(string Name, FeedKind Kind, string At)
     public Duration? StaleAfter { get; init; }
 
     /// <summary>PEM file with the certificates of those who sign its alerts; null where signatures are not checked.</summary>
-    public string? SignedBy { get; init; }
+    public SignerFile? SignedBy { get; init; }
 
     /// <summary>Names of JSON properties, outermost first, under which the answer names the true address; empty where it is the message.</summary>
     public IReadOnlyList<string> Follow { get; init; } = [];

@@ -71,7 +71,7 @@ internal static class FeedsReader
         {
             Hosts = [.. fields.Words("hosts", "[data.example.org]").Select(host => Host(fields, host)).OfType<string>()],
             Follow = fields.OptionalText("follow", "properties/forecastGridData")?.Split('/') ?? [],
-            SignedBy = fields.OptionalText("signed_by", "/etc/stormclock/issuer.pem"),
+            SignedBy = fields.OptionalText("signed_by", "/etc/stormclock/issuer.pem") is { } pem ? new(pem, fields.LineOf("signed_by")) : null,
             StaleAfter = fields.OptionalNumber("stale_hours", 0.5, 24 * 30, "9") is { } hours ? Duration.FromHours(hours) : kind == FeedKind.Url ? MessageLife : null,
         };
         if (feed is { SignedBy: not null, Follow.Count: > 0 }) fields.Fault("signed_by", "is for sources of CAP alerts; an address that is followed brings none");

@@ -78,6 +78,9 @@ public sealed record LinkPage(
 /// <param name="Messages">Messages written as files, newest first; empty when a mail server is set up.</param>
 public sealed record NowPage(IReadOnlyList<NowGarden> Gardens, IReadOnlyList<string> Troubles, IReadOnlyList<NowMessage> Messages)
 {
+    /// <summary>There are gardens, and the first look at the forecast after the start is still under way.</summary>
+    public bool IsStarting { get; init; }
+
     /// <summary>To whom a test message can be sent from here; empty where that is not offered.</summary>
     public IReadOnlyList<NowTestable> Testable { get; init; } = [];
 }

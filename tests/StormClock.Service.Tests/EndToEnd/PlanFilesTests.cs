@@ -37,9 +37,17 @@ public sealed class PlanFilesTests : IDisposable
         Assert.Contains("nowhere", Assert.Single(result.ErrorLines), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Plan_FarFromTheMessages_SaysWhenTheyAreFrom()
+    {
+        var result = await RunAsync("--now", "2026-09-20T10:00Z");
+        Assert.Equal(0, result.Exit);
+        Assert.Contains("2027-09-19T09:00Z", Assert.Single(result.ErrorLines), StringComparison.Ordinal);
+    }
+
     public void Dispose() => folder.Dispose();
 
     private static Task<CommandResult> RunAsync(params string[] more) => CommandRun.RunAsync(
         ["plan", "--garden", Path.Combine(ConfigFiles.Folder, "practice", "garden-tern-hook.yaml"), "--advisories", Path.Combine(ConfigFiles.Folder, "practice", "storm"),
-            "--now", "2027-09-20T10:00Z", .. more]);
+            .. more.Contains("--now") ? more : [.. more, "--now", "2027-09-20T10:00Z"]]);
 }

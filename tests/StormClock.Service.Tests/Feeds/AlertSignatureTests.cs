@@ -184,9 +184,11 @@ public sealed class AlertSignatureTests : IDisposable
         File.WriteAllText(folder.File("good.pem"), other.Certificate.ExportCertificatePem() + "\n" + office.Certificate.ExportCertificatePem());
         File.WriteAllText(folder.File("bad.pem"), "no certificate");
 
-        Assert.Null(FeedSigners.Load(folder.File("good.pem")).Value!.FaultOf(SigningOffice.Bytes(office.Sign(SigningOffice.Alert()))));
-        Assert.Contains("holds no certificate", Assert.Single(FeedSigners.Load(folder.File("bad.pem")).Faults).Reason);
-        Assert.Contains("cannot be read", Assert.Single(FeedSigners.Load(folder.File("none.pem")).Faults).Reason);
+        Assert.Null(FeedSigners.Load(new(folder.File("good.pem"), 7)).Value!.FaultOf(SigningOffice.Bytes(office.Sign(SigningOffice.Alert()))));
+        var bad = Assert.Single(FeedSigners.Load(new(folder.File("bad.pem"), 7)).Faults);
+        Assert.Contains("holds no certificate", bad.Reason);
+        Assert.Equal(7, bad.Line);
+        Assert.Contains("is not there", Assert.Single(FeedSigners.Load(new(folder.File("none.pem"), 7)).Faults).Reason);
     }
 
     private static ListFeed List(Listener listener, StubServer server, FeedSigners? signers) =>

@@ -86,6 +86,16 @@ public partial class FrontPagesTests
             expected => Assert.Contains(expected, html, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(true, "The first look at the forecast is under way.")]
+    [InlineData(false, "There is no garden yet.")]
+    public async Task Front_NoGardenToShow_SaysWhetherOneIsComing(bool starting, string said)
+    {
+        await using var host = await PagesHost.StartAsync();
+        host.Book.Now = new([], [], []) { IsStarting = starting };
+        Assert.Contains(said, await host.Client.GetStringAsync("/", TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Front_ReachableByPhones_DrawsTheWindWithoutWorkOrPeople()
     {

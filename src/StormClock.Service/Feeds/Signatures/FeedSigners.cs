@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using StormClock.Core;
+using StormClock.Service.Settings;
 
 namespace StormClock.Service.Feeds.Signatures;
 
@@ -14,20 +15,30 @@ public sealed class FeedSigners(IReadOnlyList<X509Certificate2> certificates)
     public static bool IsSigned(ReadOnlySpan<byte> message) => AlertSignature.IsIn(message);
 
     /// <summary>The certificates of a PEM file; a fault when there are none that could check a signature.</summary>
-    public static ReadResult<FeedSigners> Load(string pemFile)
+    public static ReadResult<FeedSigners> Load(SignerFile file)
     {
         try
         {
             var found = new X509Certificate2Collection();
-            found.ImportFromPemFile(pemFile);
+            found.ImportFromPemFile(file.Path);
             var fit = found.Where(certificate => certificate.GetRSAPublicKey() is not null).ToList();
             return fit.Count > 0
                 ? new FeedSigners(fit)
-                : new ReadFault("signed_by", $"{pemFile} holds no certificate with an RSA key; get the issuer's certificate as PEM");
+                : Fault("holds no certificate with an RSA key; get the issuer's certificate as PEM");
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or CryptographicException)
+        catch (Exception trouble) when (trouble is FileNotFoundException or DirectoryNotFoundException)
         {
-            return new ReadFault("signed_by", $"{pemFile} cannot be read as a PEM certificate: {fault.Message}");
+            return Fault("is not there; put the issuer's certificate (PEM) there, or mend the path");
         }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            return Fault("may not be read by this user; mend its rights");
+        }
+        catch (CryptographicException)
+        {
+            return Fault("is no PEM certificate; get the issuer's certificate as PEM");
+        }
+
+        ReadFault Fault(string what) => ReadFault.At(file.Line, $"'signed_by': {file.Path} {what}");
     }
 }
