@@ -18,6 +18,8 @@ namespace StormClock.Service.Desk;
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, a person's calendar, how things stand.</summary>
 internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat, ReplyWatch replies) : IJobBook
 {
+    private static readonly TimeSpan LongestHold = TimeSpan.FromSeconds(3);
+
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)
     {
         if (shelf.Find(token.GardenId) is not { } book) return Task.FromResult<LinkPage?>(null);
@@ -66,8 +68,14 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         });
         if (!isIn && changed.Count == 0) return;
         journal.Write(new(now, "done", book.Id, Reason: isIn ? JournalEntry.In : answer.ToString(), To: by, Jobs: changed));
-        await turns.TakeAsync(listen: false, CancellationToken.None);
+        await FollowAsync(turns.TakeAsync(listen: false, CancellationToken.None));
     }
+
+    /// <summary>
+    /// The page shows what follows from an answer, as a rule at once. The answer is kept already, so that a mail server which takes its time
+    /// does not hold whoever pressed; a rehearsal, whose clock stands still meanwhile, waits for it all.
+    /// </summary>
+    private Task FollowAsync(Task turn) => plan.Practice ? turn : Task.WhenAny(turn, Task.Delay(LongestHold, TimeProvider.System));
 
     /// <summary>True when it is news: the first word since the garden was closed.</summary>
     private bool SayIn(StoreTransaction transaction, AckToken token, Instant now)

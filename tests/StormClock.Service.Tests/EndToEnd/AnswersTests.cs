@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using Microsoft.Extensions.DependencyInjection;
 using StormClock.Core.Acknowledgements;
 using StormClock.Core.Formats;
 using StormClock.Core.Garden;
@@ -12,6 +13,7 @@ using StormClock.Service.Store;
 using StormClock.Service.Tests.Outbox;
 using StormClock.Service.Tests.Practice;
 using StormClock.Service.Tests.Store;
+using StormClock.Service.Wakeups;
 using StormClock.Service.Web;
 
 namespace StormClock.Service.Tests.EndToEnd;
@@ -127,6 +129,21 @@ public sealed partial class AnswersTests : IDisposable
         Assert.DoesNotContain(service.Outbox("tern-hook"), entry => entry.Reason == "NotIn");
     }
 
+    /// <summary>A turn that hangs on a slow mail server holds no page: the answer is kept, and the plan follows when it can.</summary>
+    [Fact]
+    public async Task Done_WhileATurnHangs_IsKeptAndThePageAnswers()
+    {
+        await using var service = await StartAsync(Monday, practice: false);
+        var job = Letter(service, "gardener").JobIds[0];
+        var slow = new TaskCompletionSource<int>();
+        var held = service.Services.GetRequiredService<Turns>().BetweenAsync(() => slow.Task, Cancel);
+        await PressAsync(service, Link(AckPurpose.Job, service, "gardener", job), "done");
+        Assert.False(held.IsCompleted);
+        Assert.Equal((job, JobProgress.Done), States(service).Select(state => (state.JobId, state.Progress)).Single());
+        slow.SetResult(0);
+        await held;
+    }
+
     private static OutboxEntry Letter(VirtualService service, string person) =>
         service.Outbox("tern-hook").Last(entry => entry.PersonId == person && entry.JobIds.Count > 1);
 
@@ -169,12 +186,12 @@ public sealed partial class AnswersTests : IDisposable
         Assert.Equal(HttpStatusCode.SeeOther, (await browser.PostAsync(link, form, Cancel)).StatusCode);
     }
 
-    private Task<VirtualService> StartAsync(Instant begin, string? pages = "https://garden.example")
+    private Task<VirtualService> StartAsync(Instant begin, string? pages = "https://garden.example", bool practice = true)
     {
         var storm = Directory.GetFiles(Path.Combine(ConfigFiles.Folder, "practice", "storm")).Where(file => Path.GetExtension(file) is ".txt" or ".xml")
             .Select(file => new RawMessage(file, File.ReadAllBytes(file))).Select(raw => (MessageReader.Read(raw.Bytes).Value!.Issued, raw)).OrderBy(message => message.Issued).ToList();
         return VirtualService.StartAsync(
-            begin, new GardenShelf([Garden.Value]), clock => [new ReplayFeed(storm, clock)], new TestChannel("email", DeliveryResult.Delivered), Duration.FromMinutes(30), practice: true, data.Path,
+            begin, new GardenShelf([Garden.Value]), clock => [new ReplayFeed(storm, clock)], new TestChannel("email", DeliveryResult.Delivered), Duration.FromMinutes(30), practice, data.Path,
             plan => plan with { PagesAddress = pages is null ? null : new(pages) });
     }
 
