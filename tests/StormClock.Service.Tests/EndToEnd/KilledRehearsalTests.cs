@@ -127,7 +127,8 @@ public class KilledRehearsalTests(ITestOutputHelper output)
     {
         var expected = calm.Letters.Zip(calm.Raw).ToDictionary(letter => letter.First.MessageId!, letter => letter.Second);
         var arrived = broken.Server.Letters.Zip(broken.Server.Raw).ToLookup(letter => letter.First.MessageId!, letter => letter.Second);
-        Assert.Equal(Subjects(calm), Subjects(broken.Server));
+        var (whole, after) = (Subjects(calm).ToList(), Subjects(broken.Server).ToList());
+        Assert.True(whole.SequenceEqual(after), $"missing:\n{string.Join('\n', whole.Except(after))}\ntoo many:\n{string.Join('\n', after.Except(whole))}");
         Assert.Equal(expected.Keys.Order(), arrived.Select(letters => letters.Key).Order());
         Assert.All(arrived, letters => Assert.All(letters, letter => Assert.Equal(Unenclosed(expected[letters.Key]), Unenclosed(letter))));
         Assert.All(arrived, letters => Assert.All(letters, letter => Assert.Equal(letters.First(), letter)));
