@@ -164,6 +164,28 @@ public sealed class CollectionTests : IDisposable
         Assert.Equal(Entries.Start, store.Read(OutboxTable.NextDue));
     }
 
+    /// <summary>What may still change comes whole; of what is final the key, and when it was sent; nothing of another garden.</summary>
+    [Fact]
+    public async Task Outbox_Stock_IsTheGardensEntriesByWhatMayChange()
+    {
+        var sent = Entries.Start + Duration.FromMinutes(3);
+        OutboxEntry[] entries =
+        [
+            Entries.Make("waiting"), Entries.Make("claimed") with { State = OutboxState.Claimed }, Entries.Make("expired") with { State = OutboxState.Expired, Settled = sent },
+            Entries.Make("withdrawn") with { State = OutboxState.Withdrawn, Settled = sent }, Entries.Make("sent") with { State = OutboxState.Sent, Settled = sent },
+            Entries.Make("refused") with { State = OutboxState.Refused, Settled = sent }, Entries.Make("sent", garden: "ridge") with { State = OutboxState.Sent, Settled = sent },
+        ];
+        await store.WriteAsync(tx => Array.ForEach(entries, entry => OutboxTable.Insert(tx, entry)), Cancellation);
+
+        var stock = store.Read(reader => OutboxTable.StockOf(reader, "hollow"));
+        var all = store.Read(reader => OutboxTable.OfGarden(reader, "hollow"));
+
+        Assert.Equal(all.Where(entry => !OutboxStock.IsFinal(entry.State)).Select(entry => (entry.Id, entry.Message)), stock.Open.Select(entry => (entry.Id, entry.Message)));
+        Assert.Equal(4, stock.Open.Count);
+        Assert.Equal(new Dictionary<string, Instant?> { [entries[4].Key] = sent, [entries[5].Key] = null }, stock.Final);
+        Assert.Equal([entries[4].Key], stock.SentAt.Keys);
+    }
+
     [Fact]
     public async Task Outbox_ForgetSettledBefore_LeavesUnsettledAndNewer()
     {
