@@ -5,6 +5,8 @@ internal static class Nearest
 {
     private const int LongestTried = 80;
     private const int MostListed = 100;
+    private const int MostAlike = 4;
+    private const int LeastPart = 3;
 
     /// <summary>The known word with the fewest slips of one letter, when they are few for its length; otherwise null.</summary>
     public static string? To(string written, IEnumerable<string> known)
@@ -21,7 +23,16 @@ internal static class Nearest
 
     /// <summary>". Did you mean 'x'?" or the list of what is known, to end a sentence with.</summary>
     public static string Hint(string written, IReadOnlyCollection<string> known) =>
-        To(written, known) is { } word ? $"did you mean '{word}'?" : known.Count > MostListed ? "no known one is near it" : known.Count > 0 ? $"known here: {string.Join(", ", known)}" : "none is known yet";
+        To(written, known) is { } word ? $"did you mean '{word}'?" : Alike(written, known) is { Count: > 0 and <= MostAlike } alike ? $"did you mean {string.Join(" or ", alike.Select(one => $"'{one}'"))}?" : known.Count > MostListed ? "no known one is near it" : known.Count > 0 ? $"known here: {string.Join(", ", known)}" : "none is known yet";
+
+    /// <summary>Known words of which a part begins with a part of what was written: <c>plant_pot</c> and <c>potted_plant</c>.</summary>
+    private static List<string> Alike(string written, IEnumerable<string> known)
+    {
+        var parts = Parts(written).Where(part => part.Length >= LeastPart).ToList();
+        return [.. known.Where(word => Parts(word).Any(part => parts.Exists(other => part.StartsWith(other, StringComparison.OrdinalIgnoreCase))))];
+    }
+
+    private static string[] Parts(string word) => word.Split(['_', '-', ' '], StringSplitOptions.RemoveEmptyEntries);
 
     /// <summary>Letters to insert, drop, change or swap with their neighbour (optimal string alignment distance).</summary>
     public static int Slips(string a, string b)

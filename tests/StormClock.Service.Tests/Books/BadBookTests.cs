@@ -58,6 +58,8 @@ public class BadBookTests
         // choices
         { "exposure: sheltered", "exposure: shelterd", "{id: porch", ["did you mean 'sheltered'?"] },
         { "kind: potted_tree", "kind: poted_tree", "kind: poted_tree", ["did you mean 'potted_tree'?"] },
+        { "kind: potted_tree", "kind: plant_pot", "kind: plant_pot", ["did you mean 'potted_plant' or 'potted_tree'?"] },
+        { "kind: potted_tree", "kind: glass house", "kind: glass house", ["did you mean 'hoop_house' or 'glass_light'?"] },
         { "kind: pick", "kind: pik", "{kind: pik", ["did you mean 'pick'?"] },
         { "{kind: bundle, minutes: 10}", "{kind: untie, minutes: 10}", "{kind: untie", ["done after the storm", "'undo'"] },
         { "units: us", "units: imperial", "garden:", ["'imperial'", "known here: us, metric, metric-knots"] },
