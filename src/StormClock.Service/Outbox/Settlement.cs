@@ -7,6 +7,9 @@ public static class Settlement
 {
     private const string Interrupted = "interrupted while it was being sent; sent again under the same id";
 
+    /// <summary>A process that dies over one message more often than this may be dying of it.</summary>
+    private const int TriesAtOnce = 3;
+
     /// <summary>The entry as it stands when a dispatcher takes it; null when it must not be sent now.</summary>
     public static OutboxEntry? Claim(OutboxEntry entry, Instant now) =>
         entry.State == OutboxState.Waiting && OutboxTimes.IsDue(entry, now) && !OutboxTimes.HasPassed(entry, now)
@@ -35,10 +38,10 @@ public static class Settlement
 
     /// <summary>
     /// A claimed entry that nobody is sending: the process died, or the end of its try could not be written. The first
-    /// time it is tried again at once; an entry that keeps ending so must not hold up the others.
+    /// times it is tried again at once; an entry that keeps ending so must not hold up the others.
     /// </summary>
     public static OutboxEntry Release(OutboxEntry orphan, Instant now) => WaitOn(
-        orphan with { Detail = Interrupted }, orphan.Attempts <= 1 ? now : now + Backoff.After(orphan.Attempts - 1), now);
+        orphan with { Detail = Interrupted }, orphan.Attempts <= TriesAtOnce ? now : now + Backoff.After(orphan.Attempts - 1), now);
 
     private static OutboxEntry WaitOn(OutboxEntry entry, Instant nextTry, Instant now) => nextTry >= entry.UsefulUntil
         ? Expire(entry, now)

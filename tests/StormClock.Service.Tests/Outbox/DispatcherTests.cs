@@ -270,13 +270,14 @@ public sealed class DispatcherTests : IDisposable
     [Fact]
     public async Task Run_EntryLeftClaimedAgainAndAgain_ComesBackAtOnceThenEverLater()
     {
-        await Write(Entries.Make("poison") with { State = OutboxState.Claimed, Attempts = 1 }, Entries.Make("poison 4") with { State = OutboxState.Claimed, Attempts = 4 });
+        await Write(Entries.Make("poison") with { State = OutboxState.Claimed, Attempts = 1 }, Entries.Make("poison 3") with { State = OutboxState.Claimed, Attempts = 3 }, Entries.Make("poison 4") with { State = OutboxState.Claimed, Attempts = 4 });
         var channel = new TestChannel("email", DeliveryResult.Delivered);
 
         var run = await Run(channel);
 
-        Assert.Equal(2, run.Released.Count);
+        Assert.Equal(3, run.Released.Count);
         Assert.Equal(OutboxState.Sent, Stored("poison").State);
+        Assert.Equal(OutboxState.Sent, Stored("poison 3").State);
         Assert.Equal(OutboxState.Waiting, Stored("poison 4").State);
         Assert.Equal(Entries.Start + Duration.FromMinutes(5), Stored("poison 4").NextTry);
     }
