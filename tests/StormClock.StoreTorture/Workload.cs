@@ -13,7 +13,7 @@ public static class Workload
     public const string EpisodeId = "2027-1";
 
     private const int JobsPerEpisode = 40;
-    private static readonly Instant Start = Instant.FromUtc(2027, 9, 12, 10, 0);
+    public static readonly Instant Start = Instant.FromUtc(2027, 9, 12, 10, 0);
 
     /// <summary>
     /// Transaction <paramref name="number"/>: a new entry, the one before it sent, a job answered, the number noted, and
@@ -66,7 +66,8 @@ public static class Workload
         if (expected != found) faults.Add($"{what}: {found}, not {expected}");
     }
 
-    private static OutboxEntry EntryOf(int number)
+    /// <summary>A letter of its own for each number, due from <see cref="Start"/>.</summary>
+    public static OutboxEntry EntryOf(int number)
     {
         var key = new ReminderKey(GardenId, EpisodeId, "ada", ReminderReason.WorkDay, $"{number}", "email");
         var ids = OutboxIds.For(key, "torture");

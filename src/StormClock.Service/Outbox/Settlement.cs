@@ -8,7 +8,7 @@ public static class Settlement
     private const string Interrupted = "interrupted while it was being sent; sent again under the same id";
 
     /// <summary>A process that dies over one message more often than this may be dying of it.</summary>
-    private const int TriesAtOnce = 3;
+    private const int TriesAtOnce = 5;
 
     /// <summary>The entry as it stands when a dispatcher takes it; null when it must not be sent now.</summary>
     public static OutboxEntry? Claim(OutboxEntry entry, Instant now) =>

@@ -270,16 +270,16 @@ public sealed class DispatcherTests : IDisposable
     [Fact]
     public async Task Run_EntryLeftClaimedAgainAndAgain_ComesBackAtOnceThenEverLater()
     {
-        await Write(Entries.Make("poison") with { State = OutboxState.Claimed, Attempts = 1 }, Entries.Make("poison 3") with { State = OutboxState.Claimed, Attempts = 3 }, Entries.Make("poison 4") with { State = OutboxState.Claimed, Attempts = 4 });
+        await Write(Entries.Make("poison") with { State = OutboxState.Claimed, Attempts = 1 }, Entries.Make("poison 5") with { State = OutboxState.Claimed, Attempts = 5 }, Entries.Make("poison 6") with { State = OutboxState.Claimed, Attempts = 6 });
         var channel = new TestChannel("email", DeliveryResult.Delivered);
 
         var run = await Run(channel);
 
         Assert.Equal(3, run.Released.Count);
         Assert.Equal(OutboxState.Sent, Stored("poison").State);
-        Assert.Equal(OutboxState.Sent, Stored("poison 3").State);
-        Assert.Equal(OutboxState.Waiting, Stored("poison 4").State);
-        Assert.Equal(Entries.Start + Duration.FromMinutes(5), Stored("poison 4").NextTry);
+        Assert.Equal(OutboxState.Sent, Stored("poison 5").State);
+        Assert.Equal(OutboxState.Waiting, Stored("poison 6").State);
+        Assert.Equal(Entries.Start + Duration.FromMinutes(20), Stored("poison 6").NextTry);
     }
 
     [Fact]
