@@ -154,6 +154,6 @@ public sealed class StormDesk(QuietHours? quiet = null)
             Stage.NothingDue when stage.StoodDown is not null => RecheckList.Undo(garden, states),
             _ => [],
         };
-        return [.. lines.Select(line => BriefLines.Line(garden, line.Item, line.Token, line.Kind))];
+        return [.. lines.Select(line => BriefLines.Find(garden, line.Token)).OfType<BriefJob>()];
     }
 }

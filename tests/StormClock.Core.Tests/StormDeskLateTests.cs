@@ -46,6 +46,28 @@ public class StormDeskLateTests
         Assert.All(rounds.Zip(rounds.Skip(1)), pair => Assert.True(pair.Second.Key - pair.First.Key >= Duration.FromHours(2)));
     }
 
+    /// <summary>The last start in the message is the one that people had been told, however often the plan was made anew since.</summary>
+    [Fact]
+    public void Decide_LateWork_NamesTheLastStartThatWasTold()
+    {
+        var (desk, ledger, due) = Waiting([Gardens.Person("ada"), Gardens.Person("bo", PersonRole.Helper)]);
+        var told = desk.At(ledger, due).Wanted.First(reminder => reminder.Key.Reason == ReminderReason.Late).Brief.Jobs.Single(job => job.Token == "tie");
+        Assert.Equal(due - Duration.FromMinutes(15), told.StartBy);
+    }
+
+    /// <summary>A night between two messages says as much as a third one would.</summary>
+    [Fact]
+    public void Decide_LateAgainAfterALongSilence_GoesToTheSecondAddressWithTheSecondMessage()
+    {
+        var (desk, ledger, due) = Waiting([Gardens.Person("ada") with { SecondEmail = "ada@elsewhere.invalid" }, Gardens.Person("bo", PersonRole.Helper) with { DaysOff = [new(2027, 9, 21)] }], stopHours: 16);
+        desk.At(ledger, due);
+        desk.At(ledger, due + Duration.FromMinutes(30));
+        for (var hours = 5.0; hours <= 6.5; hours += 0.25) desk.At(ledger, due + Duration.FromHours(hours));
+        var second = desk.Sent.First(sent => sent.Reminder.Key.Channel == Reach.Second);
+        Assert.Equal(due + Duration.FromHours(6), second.At);
+        Assert.InRange(desk.Sent.Where(sent => sent.Reminder.Key.Reason == ReminderReason.Late).Select(sent => sent.Reminder.Key.Occasion).Distinct().Count(), 1, 2);
+    }
+
     /// <summary>A new plan has another job late: that begins nothing anew while nobody has answered a thing.</summary>
     [Fact]
     public void Decide_OtherWorkLateAndStillNoAnswer_GoesToTheSecondAddressToo()
@@ -78,7 +100,7 @@ public class StormDeskLateTests
     private static IEnumerable<Reminder> Late(Decision decision) => decision.Wanted.Where(reminder => reminder.Key.Reason == ReminderReason.Late);
 
     /// <summary>One short job that three others wait for, due well before the work stops; and the moment from which it is late.</summary>
-    private static (KeptDesk Desk, AdvisoryLedger Ledger, Instant Due) Waiting(Person[] people)
+    private static (KeptDesk Desk, AdvisoryLedger Ledger, Instant Due) Waiting(Person[] people, double stopHours = 10)
     {
         var book = Book with
         {
@@ -86,7 +108,7 @@ public class StormDeskLateTests
             Items = [Book.Items[0] with { Jobs = [Gardens.Job("tie", 30, value: 50), Gardens.Job("long", 180, value: 20, after: "tie"), Gardens.Job("short", 90, value: 20, after: "tie"), Gardens.Job("least", 45, value: 20, after: "tie")] }, Book.Items[1] with { Jobs = [] }],
         };
         var desk = new KeptDesk(book);
-        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new WindNote("plot", "ada", Morning, Alerts.At(10), 40, null));
+        var ledger = Alerts.Ledger(Alerts.Message("w", 0, Alerts.Info(expires: 40)), new WindNote("plot", "ada", Morning, Alerts.At(stopHours), 40, null));
         return (desk, ledger, desk.At(ledger, Morning).Plan!.Jobs.Single(job => job.Job.Id == "tie").StartBy + Duration.FromMinutes(15));
     }
 

@@ -83,6 +83,9 @@ public sealed record LeftReason(LeftCause Cause)
     /// <summary>Job ids from the job back to itself.</summary>
     public IReadOnlyList<string> Circle { get; init; } = [];
 
+    /// <summary>Before its class of work stops there is no open window at all, not even a short one.</summary>
+    public bool NeverOpen { get; init; }
+
     /// <summary>Who said so.</summary>
     public string By { get; init; } = "";
 

@@ -36,7 +36,10 @@ internal sealed class Hopeless(PlanRequest request, Crew crew, ModelWindows wind
         var lane = windows.LaneOf(job);
         if (!teams.Any(team => windows.Of(windows.TeamIndex(team), lane).Longest >= length))
         {
-            return teams.Any(team => windows.LongestWhenFair(windows.TeamIndex(team), lane) >= length) ? LeftCause.Weather : LeftCause.NoWindow;
+            return new(teams.Any(team => windows.LongestWhenFair(windows.TeamIndex(team), lane) >= length) ? LeftCause.Weather : LeftCause.NoWindow)
+            {
+                NeverOpen = teams.All(team => windows.Of(windows.TeamIndex(team), lane).Longest == 0),
+            };
         }
 
         if (!StoreRoom.Passes(request, job)) return LeftCause.DoorTooNarrow;

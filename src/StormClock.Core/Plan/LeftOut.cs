@@ -14,8 +14,8 @@ internal static class LeftOut
             .ThenBy(job => job.Id, StringComparer.Ordinal)
             .Select(job => (Job: job, Why: Why(request, problem, line, gaps, job)))
             .Where(left => left.Why is not null)
-            // Once its class of work has stopped, the cheap thing in its place would be the same work.
-            .Select(left => new LeftOutJob(left.Job, left.Why!, left.Why!.Cause == LeftCause.Stopped ? null : left.Job.Fallback))];
+            // Once its class of work has stopped, or only darkness is left, the cheap thing in its place would be the same work.
+            .Select(left => new LeftOutJob(left.Job, left.Why!, left.Why is { Cause: LeftCause.Stopped } or { NeverOpen: true } ? null : left.Job.Fallback))];
     }
 
     public static double WorthByMinute(Job job) => ModelJobs.Worth(job) / (Math.Max(1, job.Minutes) * Math.Max(1, job.People));

@@ -22,6 +22,9 @@ public sealed record Announced(
     /// <summary>Starts and people as last told; empty in a standing that was kept before they were.</summary>
     public IReadOnlyList<ToldJob> Jobs { get; init; } = [];
 
+    /// <summary>Ids of the people who had work when the plan was last told and have none since it changed last.</summary>
+    public IReadOnlyList<string> Idle { get; init; } = [];
+
     /// <summary>The plan as last told; null when none was.</summary>
     public ToldPlan? Plan() => Jobs.Count == 0 ? null : new(Jobs, Stops);
 

@@ -28,11 +28,18 @@ public static class BriefLines
         var id = undo ? token[UndoMark.Length..] : token;
         if (book.Jobs.FirstOrDefault(job => job.Id == id) is not { } job) return null;
         if (!undo) return Line(book, job);
-        return job.Undo is { } kind ? Line(book, book.ItemOf(job), token, kind) : null;
+        return job.Undo is { } kind ? Line(book, book.ItemOf(job), token, kind) with { Class = job.Class, TakeCare = Line(book, job).TakeCare } : null;
     }
 
     public static BriefJob Line(GardenBook book, Job job) =>
-        Line(book, book.ItemOf(job), job.Id, job.Kind) with { Minutes = job.Minutes, Bring = job.Materials, Class = job.Class };
+        Line(book, book.ItemOf(job), job.Id, job.Kind) with
+        {
+            Minutes = job.Minutes,
+            Bring = job.Materials,
+            Class = job.Class,
+            StoreName = book.Stores.FirstOrDefault(store => store.Id == job.StoreId)?.Name,
+            TakeCare = [.. new[] { job.Caution, book.ItemOf(job).Caution }.OfType<string>()],
+        };
 
     public static BriefJob Line(GardenBook book, Item item, string token, JobKind kind)
     {

@@ -47,7 +47,8 @@ internal static class Briefs
     {
         if (why is ReminderReason.StandDown or ReminderReason.Recheck) return now.After;
         if (!Works(now, why)) return [];
-        if (why == ReminderReason.Late) return [.. LateWork.Of(now).Select(late => Line(now.Book, late))];
+        // By the hour that was told, not by one that a plan made since has moved on.
+        if (why == ReminderReason.Late) return [.. LateWork.Of(now).Select(late => Line(now.Book, late) with { StartBy = now.Announced.StartBys[late.Job.Id] })];
         return [.. now.Plan!.Jobs
             .Where(job => person.Role == PersonRole.Gardener || job.People.Contains(person.Id))
             .Select(job => Line(now.Book, job))];

@@ -11,6 +11,11 @@ internal static class LateReminders
 {
     private static readonly Duration Every = Duration.FromHours(2);
 
+    /// <summary>So long without an answer says as much as further messages would (C): work is not late at night, nor while a plan has it for another day.</summary>
+    private static readonly Duration LongSilence = Duration.FromHours(6);
+
+    private const int ToSecondAddresses = 2;
+
     /// <param name="make">Makes a reminder of an occasion and the end of its use.</param>
     public static Reminder? For(Situation now, Person person, string channel, Func<string, Instant, Reminder> make)
     {
@@ -24,7 +29,7 @@ internal static class LateReminders
     private static bool Concerns(Situation now, PlannedJob late, Person person, string channel)
     {
         var (mine, rounds) = (late.People.Contains(person.Id), Rounds(now, late));
-        if (channel == Reach.Second) return mine && rounds >= 2;
+        if (channel == Reach.Second) return mine && rounds >= ToSecondAddresses;
         return mine || rounds >= 1 || !now.Book.People.Any(other => late.People.Contains(other.Id) && now.Reach.Of(other).Count > 0);
     }
 
@@ -36,6 +41,8 @@ internal static class LateReminders
     {
         var silentSince = now.States.Values.Select(state => state.At).DefaultIfEmpty(Instant.MinValue).Max();
         var since = now.LateSince.TryGetValue(late.Job.Id, out var lateSince) ? Instant.Min(lateSince, silentSince) : silentSince;
-        return now.Book.People.Max(person => now.Sent(person, ReminderReason.Late).Where(sent => sent.At >= since && now.Now - sent.At >= Every).Select(sent => sent.Occasion).Distinct().Count());
+        var told = now.Book.People.Select(person => now.Sent(person, ReminderReason.Late).Where(sent => sent.At >= since && now.Now - sent.At >= Every).ToList()).ToList();
+        var rounds = told.Max(sent => sent.Select(one => one.Occasion).Distinct().Count());
+        return told.SelectMany(sent => sent).Any(sent => now.Now - sent.At >= LongSilence) ? Math.Max(rounds, ToSecondAddresses) : rounds;
     }
 }

@@ -28,7 +28,14 @@ public sealed record BriefJob(
     Instant? StartBy,
     WorkClass Class,
     string? Fallback = null,
-    LeftReason? Why = null);
+    LeftReason? Why = null)
+{
+    /// <summary>Where its things go; null where they go nowhere.</summary>
+    public string? StoreName { get; init; }
+
+    /// <summary>What to beware of in this very work, and with this thing; empty where the usual cautions suffice.</summary>
+    public IReadOnlyList<string> TakeCare { get; init; } = [];
+}
 
 /// <summary>When a class of work stops, where that is sooner than the garden closes.</summary>
 public sealed record ClassStop(WorkClass Class, Instant At);

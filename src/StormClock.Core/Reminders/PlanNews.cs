@@ -30,7 +30,7 @@ public static class PlanNews
     {
         var news = Changes(told, plan);
         if (news.Count == 0 || plan.Made - told.ChangedAt < AtMostEvery) return told;
-        return Told(told, plan) with { Changes = told.Changes + 1, ChangedAt = plan.Made, News = news };
+        return Told(told, plan) with { Changes = told.Changes + 1, ChangedAt = plan.Made, News = news, Idle = Idle(told, plan) };
     }
 
     /// <summary>The announced state once this plan has been told for another reason (a new stage, a work day).</summary>
@@ -41,6 +41,9 @@ public static class PlanNews
             StartBys = plan.Jobs.ToDictionary(job => job.Job.Id, job => job.StartBy),
             Jobs = [.. plan.Jobs.Select(job => new ToldJob(job.Job.Id, job.Start, job.People))],
         };
+
+    private static IReadOnlyList<string> Idle(Announced told, GardenPlan plan) =>
+        [.. told.Jobs.SelectMany(job => job.People).Except(plan.Jobs.SelectMany(job => job.People)).Order(StringComparer.Ordinal)];
 
     private static List<PlanNewsLine> Changes(Announced told, GardenPlan plan)
     {

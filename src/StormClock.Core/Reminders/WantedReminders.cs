@@ -50,11 +50,16 @@ public static class WantedReminders
         }
     }
 
-    /// <summary>Helpers hear of work only when some of it is theirs, or late.</summary>
+    /// <summary>Helpers hear of work only when some of it is theirs, or late, or when all that was theirs has fallen out.</summary>
     private static IEnumerable<Reminder> Work(Situation now, Person person, string channel)
     {
         if (Late(now, person, channel) is { } late) yield return late;
-        if (!now.IsTold(person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id))) yield break;
+        if (!now.IsTold(person) && !now.Plan!.Jobs.Any(job => job.People.Contains(person.Id)))
+        {
+            if (now.Announced.Idle.Contains(person.Id)) yield return OrderChanged(now, person, channel);
+            yield break;
+        }
+
         yield return StageChanged(now, person, channel);
         if (WorkDay(now, person, channel) is { } day) yield return day;
         if (now.Announced.Changes > 0 && now.Plan!.Jobs.Count + now.Plan.LeftOut.Count > 0) yield return OrderChanged(now, person, channel);

@@ -55,6 +55,7 @@ internal static class RehearseCommand
         var inputs = new Inputs();
         inputs.GivenFolder(options.Config, "--config");
         inputs.WritableFolder(options.Output, "--out");
+        if (options.Data is null && RehearsalFolders.Foreign(options.Output) is { } foreign) inputs.Fault($"--out: {foreign} is not of a rehearsal and would be replaced; name another folder");
         inputs.WritableFolder(options.Data, "--data");
         var practice = ConfigFolder.Practice(options.Config);
         var book = inputs.Garden(options.Garden ?? Path.Combine(practice, PracticeGarden));

@@ -16,9 +16,12 @@ using StormClock.Service.Wording;
 namespace StormClock.Service.Desk;
 
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, a person's calendar, how things stand.</summary>
-internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat, ReplyWatch replies) : IJobBook
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat, ReplyWatch replies) : IJobBook, IAsyncDisposable
 {
     private static readonly TimeSpan LongestHold = TimeSpan.FromSeconds(3);
+
+    /// <summary>Turns that follow from answers and may still be under way.</summary>
+    private Task following = Task.CompletedTask;
 
     public Task<LinkPage?> LookAsync(AckToken token, Instant now)
     {
@@ -75,7 +78,14 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     /// The page shows what follows from an answer, as a rule at once. The answer is kept already, so that a mail server which takes its time
     /// does not hold whoever pressed; a rehearsal, whose clock stands still meanwhile, waits for it all.
     /// </summary>
-    private Task FollowAsync(Task turn) => plan.Practice ? turn : Task.WhenAny(turn, Task.Delay(LongestHold, TimeProvider.System));
+    private Task FollowAsync(Task turn)
+    {
+        following = Task.WhenAll(following, turn);
+        return plan.Practice ? turn : Task.WhenAny(turn, Task.Delay(LongestHold, TimeProvider.System));
+    }
+
+    /// <summary>Lets turns end that nobody waits for any more, before what they use is gone.</summary>
+    public async ValueTask DisposeAsync() => await Task.WhenAny(following, Task.Delay(LongestHold, TimeProvider.System));
 
     /// <summary>True when it is news: the first word since the garden was closed.</summary>
     private bool SayIn(StoreTransaction transaction, AckToken token, Instant now)

@@ -129,8 +129,8 @@ internal sealed class Rehearsal
         return (next, fires.Count(fire => fire == next));
     }
 
-    /// <summary>A rehearsal that is broken off goes on from here.</summary>
-    private Task<bool> KeepClockAsync(Instant next) => store.WriteAsync(transaction =>
+    /// <summary>A rehearsal that is broken off goes on from here, where its database is kept.</summary>
+    private Task KeepClockAsync(Instant next) => plan.DataFolder is null ? Task.CompletedTask : store.WriteAsync(transaction =>
     {
         Meta.Put(transaction, ClockKey, NodaTime.Text.InstantPattern.ExtendedIso.Format(next));
         return true;

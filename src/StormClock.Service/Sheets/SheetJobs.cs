@@ -36,16 +36,15 @@ internal static class SheetJobs
 
     private static IEnumerable<string> Details(GardenBook book, Job job, Speech speech)
     {
+        var line = BriefLines.Line(book, job);
         string[] parts =
         [
             job.Materials.Count > 0 ? JobSection.Bring(job.Materials, speech) : "",
-            job.StoreId is { } id ? speech.Say("sheet.into", ("store", Plain.Line(book.Stores.First(store => store.Id == id).Name))) : "",
+            line.StoreName is { } store ? JobSection.Into(store, speech) : "",
             job.Undo is { } undo ? $"{EmptyBox} {speech.Say("sheet.undo", ("work", Words.Of(undo, speech)))}" : "",
         ];
-        var line = string.Join(". ", parts.Where(part => part.Length > 0));
-        if (line.Length > 0) yield return line;
-        string[] cautions = [.. new[] { job.Caution, book.ItemOf(job).Caution }.OfType<string>()];
-        if (cautions.Length > 0) yield return speech.Say("sheet.caution", ("cautions", string.Join(" ", cautions.Select(caution => Plain.Line(speech.Catalogue(caution))))));
+        if (string.Join(". ", parts.Where(part => part.Length > 0)) is { Length: > 0 } what) yield return what;
+        if (line.TakeCare.Count > 0) yield return JobSection.TakeCare(line.TakeCare, speech);
         if (job.Fallback is { } fallback) yield return speech.Say("sheet.fallback", ("fallback", Plain.Line(speech.Catalogue(fallback))));
     }
 }

@@ -29,6 +29,17 @@ public class PlannerReasonsTests
         return book with { Items = [book.Items[0] with { Build = ItemBuild.Unknown with { MassKg = massKg } }, book.Items[1]] };
     }
 
+    /// <summary>What is cheaper is work outside too: with no light left at all it is not offered; where there is some, it may fit.</summary>
+    [Theory]
+    [InlineData(20, 600, null)]
+    [InlineData(8, 600, "lay it down")]
+    public void Plan_NoWindowForTheWork_OffersTheCheapThingOnlyInOne(int nowHour, int minutes, string? fallback)
+    {
+        var book = Gardens.With([Ada], Gardens.Job("tie", minutes) with { Fallback = "lay it down" });
+        var left = Assert.Single(Plan(book, At(23), nowHour).LeftOut);
+        Assert.Equal((LeftCause.NoWindow, fallback), (left.Why.Cause, left.Fallback));
+    }
+
     /// <summary>Everybody lifts 20 kg; two lift two thirds of 40 (UK HSE, M).</summary>
     [Theory]
     [InlineData(20, 1, "ada")]

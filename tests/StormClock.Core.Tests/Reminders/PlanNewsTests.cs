@@ -44,6 +44,15 @@ public class PlanNewsTests
         Assert.Equal(Plan(48, null, later).LeftOut.Select(left => left.Job.Id), news.JobIds);
     }
 
+    /// <summary>Whoever has nothing left is named, so that the message reaches them too.</summary>
+    [Fact]
+    public void News_AllWorkOfAPersonFellOut_NamesThem()
+    {
+        var later = Now + Duration.FromHours(31);
+        Assert.Equal(Told.Jobs.SelectMany(job => job.People).Distinct().Order(), PlanNews.Next(Told, Plan(48, null, later)).Idle);
+        Assert.Empty(PlanNews.Next(Told, Plan(46, 30)).Idle);
+    }
+
     [Fact]
     public void News_JobLeftOutThoughNothingMoved_IsNone() => Assert.Same(Told, PlanNews.Next(Told, Plan(48, null)));
 

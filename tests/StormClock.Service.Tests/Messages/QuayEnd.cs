@@ -90,7 +90,7 @@ internal static class QuayEnd
             }, Links),
             ["work-day-sooner-stops"] = (MainWork with
             {
-                Why = ReminderReason.WorkDay, SoonerStops = [new(WorkClass.Ladder, Hours(-0.5)), new(WorkClass.Sheet, Hours(20.2)), new(WorkClass.Carry, Hours(26))],
+                Why = ReminderReason.WorkDay, Jobs = [Lemon with { StoreName = "Boat shed", TakeCare = ["Lift it by the pot.", "One walks ahead."] }, Beans, Pane], SoonerStops = [new(WorkClass.Ladder, Hours(-0.5)), new(WorkClass.Sheet, Hours(20.2)), new(WorkClass.Carry, Hours(26))],
                 Buy = [new Shortage("rope_8mm", 6.5, 2, 4.5, "m") { NeededAt = Hours(-0.1) }],
             }, Links),
             ["work-day-metric"] = (MainWork with { Why = ReminderReason.WorkDay, Units = UnitSystem.Metric }, Links),
@@ -99,6 +99,10 @@ internal static class QuayEnd
                 Why = ReminderReason.OrderChanged, Stage = Stage.LastRound,
                 Jobs = [Pane with { StartBy = Hours(-0.5), Fallback = "lay the lights flat on the grass, weighed down" }, Lemon], Buy = [], LeftOut = [],
                 Changed = [new(PlanNewsKind.StopsSooner, []), new(PlanNewsKind.StartSooner, [Pane, Lemon]), new(PlanNewsKind.NoLongerFit, [Boat])],
+            }, Links),
+            ["order-changed-no-work"] = (MainWork with
+            {
+                Why = ReminderReason.OrderChanged, Jobs = [], Buy = [], Changed = [new(PlanNewsKind.NoLongerFit, [Boat])],
             }, Links),
             ["leave"] = (MainWork with
             {

@@ -16,7 +16,7 @@ internal static class JobSection
         if (jobs.Count == 0) yield break;
 
         yield return new Heading(heading);
-        if (jobs.Any(job => job.StartBy is not null))
+        if (jobs.Any(job => job.StartBy is { } by && !context.Times.IsPast(by)))
         {
             yield return new Paragraph(context.Say("jobs.last-start"));
         }
@@ -35,6 +35,8 @@ internal static class JobSection
     {
         if (Effort(job, context) is { Length: > 0 } effort) yield return effort;
         if (job.Bring.Count > 0) yield return Bring(job.Bring, context.Speech);
+        if (job.StoreName is { } store) yield return Into(store, context.Speech);
+        if (job.TakeCare.Count > 0) yield return TakeCare(job.TakeCare, context.Speech);
         if (When(job, context) is { } when) yield return when;
     }
 
@@ -49,6 +51,13 @@ internal static class JobSection
     public static string Bring(IEnumerable<MaterialNeed> materials, Speech speech) => speech.Say(
         "jobs.bring",
         ("materials", string.Join(", ", materials.Select(need => $"{Words.Token(need.Material, speech)} {Amounts.Of(need.Quantity, need.Unit, speech)}"))));
+
+    /// <summary>Also for the sheet.</summary>
+    public static string Into(string store, Speech speech) => speech.Say("jobs.into", ("store", Plain.Line(store)));
+
+    /// <summary>Also for the sheet.</summary>
+    public static string TakeCare(IEnumerable<string> cautions, Speech speech) =>
+        speech.Say("jobs.take-care", ("cautions", string.Join(" ", cautions.Select(caution => Plain.Line(speech.Catalogue(caution))))));
 
     private static string Late(BriefJob job, Instant by, LetterContext context) => job.Fallback is { } fallback
         ? context.Say("jobs.late.fallback", ("time", context.Times.Deadline(by)), ("fallback", Plain.Line(context.Speech.Catalogue(fallback))))

@@ -44,5 +44,7 @@ internal sealed class WorkLetter : ILetter
             yield return new Paragraph(context.Say("late.second", ("person", Plain.Line(context.Reminder.To.Name))));
         if (context.Brief.Why == ReminderReason.OrderLifted)
             yield return new Paragraph(context.Say("order-lifted.opening"));
+        if (context.Brief is { Why: ReminderReason.OrderChanged, Jobs.Count: 0 })
+            yield return new Paragraph(context.Say("jobs.none"));
     }
 }
