@@ -150,7 +150,9 @@ internal static class Composition
     {
         services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute, plan.MaySendTests));
         services.AddSingleton(plan);
-        services.AddSingleton<IJobBook, JobBook>();
+        services.AddSingleton<JobBook>();
+        services.AddSingleton<IJobBook>(provider => provider.GetRequiredService<JobBook>());
+        services.AddHostedService(provider => provider.GetRequiredService<JobBook>());
     }
 
     private static VapidKeys PushKeys(string dataFolder)

@@ -16,7 +16,7 @@ using StormClock.Service.Wording;
 namespace StormClock.Service.Desk;
 
 /// <summary>What the pages show and take: the jobs behind a link, the answers pressed, a person's calendar, how things stand.</summary>
-internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat, ReplyWatch replies) : IJobBook, IAsyncDisposable
+internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk desk, Inbox inbox, FeedWatch watch, Turns turns, Journal journal, HostPlan plan, AckKeyRing keys, Heartbeat heartbeat, ReplyWatch replies) : IJobBook, IHostedService
 {
     private static readonly TimeSpan LongestHold = TimeSpan.FromSeconds(3);
 
@@ -84,8 +84,10 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
         return plan.Practice ? turn : Task.WhenAny(turn, Task.Delay(LongestHold, TimeProvider.System));
     }
 
+    public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
     /// <summary>Lets turns end that nobody waits for any more, before what they use is gone.</summary>
-    public async ValueTask DisposeAsync() => await Task.WhenAny(following, Task.Delay(LongestHold, TimeProvider.System));
+    public Task StopAsync(CancellationToken cancellationToken) => Task.WhenAny(following, Task.Delay(LongestHold, TimeProvider.System, cancellationToken));
 
     /// <summary>True when it is news: the first word since the garden was closed.</summary>
     private bool SayIn(StoreTransaction transaction, AckToken token, Instant now)
