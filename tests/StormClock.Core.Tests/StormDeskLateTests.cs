@@ -46,6 +46,19 @@ public class StormDeskLateTests
         Assert.All(rounds.Zip(rounds.Skip(1)), pair => Assert.True(pair.Second.Key - pair.First.Key >= Duration.FromHours(2)));
     }
 
+    /// <summary>Whoever began when told is at it until it should have ended, though the last start is past: that is not late.</summary>
+    [Fact]
+    public void Decide_WorkThatMayBeUnderWay_IsNotLate()
+    {
+        var book = Book with { Items = [Book.Items[0] with { Jobs = [Gardens.Job("tie", 60, value: 50)] }, Book.Items[1] with { Jobs = [] }] };
+        var desk = new KeptDesk(book);
+        var ledger = Alerts.Ledger(new WindNote("plot", "ada", Morning, Alerts.At(2), 40, null));
+        var told = Assert.Single(desk.At(ledger, Morning).Plan!.Jobs);
+        Assert.True(told.StartBy + Duration.FromMinutes(15) < told.End, "the last start leaves no doubt: the test needs another stop");
+        for (var at = Morning; at < told.End + Duration.FromMinutes(15); at += Duration.FromMinutes(5)) Assert.Empty(Late(desk.At(ledger, at)));
+        Assert.NotEmpty(Late(desk.At(ledger, told.End + Duration.FromMinutes(15))));
+    }
+
     /// <summary>The last start in the message is the one that people had been told, however often the plan was made anew since.</summary>
     [Fact]
     public void Decide_LateWork_NamesTheLastStartThatWasTold()

@@ -3,7 +3,10 @@ using StormClock.Core.Plan;
 
 namespace StormClock.Core.Reminders;
 
-/// <summary>Which work is late: planned, to be started by an hour that was told, and nobody has begun, ended or answered it.</summary>
+/// <summary>
+/// Which work is late: planned, to be started by an hour that was told, and nobody has begun, ended or answered it; not while people who began it when
+/// they were told may still be at it.
+/// </summary>
 internal static class LateWork
 {
     // At night, or while the newest plan has it for another day, there is nothing to be said.
@@ -19,9 +22,13 @@ internal static class LateWork
     [
         .. from job in now.Plan?.Jobs ?? []
            where now.Announced.StartBys.ContainsKey(job.Job.Id) && !IsAnswered(now, job.Job.Id)
-           where now.Announced.StartBys[job.Job.Id] + Grace <= now.Now && job.Start <= now.Now + AboutNow
+           where Instant.Max(now.Announced.StartBys[job.Job.Id], ToldEnd(now, job)) + Grace <= now.Now && job.Start <= now.Now + AboutNow
            select job,
     ];
+
+    /// <summary>When it would be done, had it been begun at the hour told.</summary>
+    private static Instant ToldEnd(Situation now, PlannedJob job) =>
+        now.Announced.Jobs.FirstOrDefault(told => told.JobId == job.Job.Id) is { } told ? told.Start + Duration.FromMinutes(job.Job.Minutes) : Instant.MinValue;
 
     /// <summary>
     /// Since when each planned job has been late without an answer. A new plan that tells a later hour does not begin it anew: it was not
