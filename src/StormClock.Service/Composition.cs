@@ -12,7 +12,10 @@ using StormClock.Service.Replies;
 using StormClock.Service.Sheets;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
+using StormClock.Service.Visits;
 using StormClock.Service.Web;
+using StormClock.Service.Web.Garden;
+using StormClock.Service.Web.Visits;
 
 namespace StormClock.Service;
 
@@ -38,6 +41,8 @@ internal static class Composition
         host.Services.GetRequiredService<Turns>();
         host.UseStormPages();
         host.MapStormPages();
+        host.MapSignIn();
+        host.MapGardenPages();
         if (plan.Push is not null) host.MapPushPages();
         return host;
     }
@@ -148,7 +153,15 @@ internal static class Composition
 
     private static void AddPages(IServiceCollection services, HostPlan plan)
     {
-        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute, plan.MaySendTests));
+        services.AddStormPages(new PagesSettings(plan.DataFolder, plan.PagesAddress, plan.LinksPerMinute, plan.MaySendTests) { ListensHereOnly = plan.Listen.IsLoopback });
+        services.AddSingleton(new PasscodeFile(Path.Combine(plan.DataFolder, PasscodeFile.Name)));
+        services.AddSingleton(provider => new Doorkeeper(
+            provider.GetRequiredService<PagesSettings>(), provider.GetRequiredService<PasscodeFile>(),
+            (id, now) => provider.GetRequiredService<SignInDesk>().Visitor(id, now), provider.GetRequiredService<IClock>()));
+        services.AddSingleton(provider => new SignInDesk(
+            provider.GetRequiredService<StormStore>(), plan.Gardens, provider.GetRequiredService<PasscodeFile>(), plan.Channel, provider.GetRequiredService<Turns>(),
+            plan.PagesAddress ?? plan.Listen, provider.GetRequiredService<ILogger<SignInDesk>>()));
+        services.AddGardenPages();
         services.AddSingleton(plan);
         services.AddSingleton<JobBook>();
         services.AddSingleton<IJobBook>(provider => provider.GetRequiredService<JobBook>());

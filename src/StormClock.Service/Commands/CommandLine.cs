@@ -19,6 +19,7 @@ internal static class CommandLine
         root.Subcommands.Add(RehearseCommand.Make());
         root.Subcommands.Add(NoteCommand.Make());
         root.Subcommands.Add(SendTestCommand.Make());
+        root.Subcommands.Add(PasscodeCommand.Make());
 
         var words = args.Length == 0 ? ["serve"] : args;
         var parsed = root.Parse(words);

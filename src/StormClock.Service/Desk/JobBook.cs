@@ -9,6 +9,7 @@ using StormClock.Service.Feeds.Health;
 using StormClock.Service.Outbox;
 using StormClock.Service.Replies;
 using StormClock.Service.Store;
+using StormClock.Service.Visits;
 using StormClock.Service.Wakeups;
 using StormClock.Service.Web;
 using StormClock.Service.Wording;
@@ -121,11 +122,11 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
     private static JobState? TakenBack(JobState said, string by, Instant now) =>
         said.By != by || said.Progress == JobProgress.Open ? null : said.Before ?? new(said.JobId, JobProgress.Open, now, by);
 
-    public Task<NowPage> NowAsync(Instant now)
+    public Task<NowPage> NowAsync(Visitor visitor, Instant now)
     {
         var gardens = shelf.Books.Select(book => (book, decision: desk.Latest.GetValueOrDefault(book.Id)))
             .Where(pair => pair.decision is not null)
-            .Select(pair => Show(pair.book, pair.decision!, now))
+            .Select(pair => Show(pair.book, pair.decision!, now) with { Door = visitor.MayEnter(GardenRoom.Now, pair.book, shelf.Books) ? pair.book.Id : null })
             .ToList();
         var messages = plan.Channel is Delivery.Email.EmlChannel
             ? shelf.Books.SelectMany(book => store.Read(reader => OutboxTable.OfGarden(reader, book.Id)).Select(entry => (book, entry)))

@@ -22,6 +22,8 @@ internal static class Schema
     public const string Subscriptions = "subscriptions";
     public const string Replies = "replies";
     public const string Mailboxes = "mailboxes";
+    public const string Visits = "visits";
+    public const string SignIns = "signIns";
     public const string Meta = "meta";
 
     private const string VersionKey = "schemaVersion";

@@ -5,8 +5,13 @@ internal static class SecretFile
 {
     private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
-    /// <summary>Whole or not at all: a half-written key would make everything signed with it worthless.</summary>
-    public static void Write(string path, ReadOnlySpan<byte> content)
+    /// <summary>A new file, whole or not at all: a half-written key would make everything signed with it worthless.</summary>
+    public static void Write(string path, ReadOnlySpan<byte> content) => Put(path, content, overwrite: false);
+
+    /// <summary>The same in place of a file that may be there.</summary>
+    public static void Replace(string path, ReadOnlySpan<byte> content) => Put(path, content, overwrite: true);
+
+    private static void Put(string path, ReadOnlySpan<byte> content, bool overwrite)
     {
         var unfinished = path + ".part";
         File.Delete(unfinished);
@@ -19,7 +24,7 @@ internal static class SecretFile
             file.Flush(flushToDisk: true);
         }
 
-        File.Move(unfinished, path);
+        File.Move(unfinished, path, overwrite);
         FolderSync.Now(Path.GetDirectoryName(Path.GetFullPath(path))!);
     }
 

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http.HttpResults;
+using StormClock.Service.Visits;
 using StormClock.Service.Web.Views;
 using StormClock.Service.Wording;
 
@@ -7,16 +8,17 @@ namespace StormClock.Service.Web;
 /// <summary>The front page and the state of health.</summary>
 internal static class FrontEndpoints
 {
-    public static async Task<RazorComponentResult<FrontView>> ShowAsync(HttpRequest request, IJobBook book, PagesSettings settings, IClock clock)
+    public static async Task<RazorComponentResult<FrontView>> ShowAsync(HttpContext context, IJobBook book, IClock clock)
     {
-        var now = clock.GetCurrentInstant();
-        var page = await book.NowAsync(now);
+        var (request, visitor, now) = (context.Request, Doorkeeper.Of(context), clock.GetCurrentInstant());
+        var page = await book.NowAsync(visitor, now);
         return new RazorComponentResult<FrontView>(new Dictionary<string, object?>
         {
             [nameof(FrontView.Page)] = page,
             [nameof(FrontView.Speech)] = SpeechOf(page) ?? BrowserSpeech.Of(request),
             [nameof(FrontView.Now)] = now,
-            [nameof(FrontView.IsPrivate)] = settings.FrontPageIsPrivate,
+            [nameof(FrontView.Visitor)] = visitor,
+            [nameof(FrontView.IsPrivate)] = visitor.Kind == VisitorKind.AtTheBox,
         });
     }
 

@@ -5,6 +5,7 @@ using StormClock.Core.Stages;
 using StormClock.Service.Outbox;
 using StormClock.Service.Pictures;
 using StormClock.Service.Replies;
+using StormClock.Service.Visits;
 using StormClock.Service.Wording;
 
 namespace StormClock.Service.Web;
@@ -18,8 +19,8 @@ public interface IJobBook
     /// <summary>Takes an answer; the same answer twice is taken once.</summary>
     Task AnswerAsync(AckToken token, JobAnswer answer, Instant now);
 
-    /// <summary>What the front page shows.</summary>
-    Task<NowPage> NowAsync(Instant now);
+    /// <summary>What the front page shows to this visitor.</summary>
+    Task<NowPage> NowAsync(Visitor visitor, Instant now);
 
     /// <summary>Sends one harmless message at once; null when there is no such person or they have no address.</summary>
     Task<TestSent?> SendTestAsync(string gardenId, string personId, Instant now);
@@ -105,6 +106,9 @@ public sealed record NowGarden(
     Instant? StopLikely,
     IReadOnlyList<NowJob> Jobs)
 {
+    /// <summary>Its id where the visitor may enter its pages; null where not.</summary>
+    public string? Door { get; init; }
+
     /// <summary>For the time line; null while nothing is planned.</summary>
     public PictureSubject? Picture { get; init; }
 

@@ -69,7 +69,8 @@ internal static class LinkEndpoints
         }
     }
 
-    private static JobAnswer? Answer(string text, AckPurpose purpose) => (purpose, text) switch
+    /// <summary>Null for no word of ours.</summary>
+    public static JobAnswer? Answer(string text, AckPurpose purpose) => (purpose, text) switch
     {
         (_, "done") => JobAnswer.Done,
         (AckPurpose.Indoors, _) => null,

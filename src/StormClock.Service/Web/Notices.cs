@@ -9,6 +9,13 @@ internal static class Notices
 {
     public static IResult NoLongerKnown(HttpRequest request) => Page(request, StatusCodes.Status404NotFound, "notice.gone");
 
+    /// <summary>Also for a garden that is there and not for this visitor: whoever tries addresses learns nothing.</summary>
+    public static IResult NotForYou(HttpRequest request) => Page(request, StatusCodes.Status404NotFound, "notice.not-for-you");
+
+    public static IResult NoPlan(HttpRequest request) => Page(request, StatusCodes.Status404NotFound, "notice.no-plan");
+
+    public static IResult SignInOver(HttpRequest request) => Page(request, StatusCodes.Status410Gone, "notice.sign-in-over");
+
     public static IResult FormUnread(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.unread");
 
     public static IResult FormStale(HttpRequest request) => Page(request, StatusCodes.Status400BadRequest, "notice.stale");

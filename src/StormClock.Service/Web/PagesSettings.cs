@@ -7,6 +7,9 @@ namespace StormClock.Service.Web;
 /// <param name="MaySendTests">The front page offers test messages: where it is served to this box alone.</param>
 public sealed record PagesSettings(string DataFolder, Uri? PagesAddress, int LinkRequestsPerMinute = 60, bool MaySendTests = false)
 {
-    /// <summary>The front page may be seen by strangers as soon as phones reach it from anywhere.</summary>
-    public bool FrontPageIsPrivate => PagesAddress is null;
+    /// <summary>The pages are served on an address that only this box itself can open.</summary>
+    public bool ListensHereOnly { get; init; } = true;
+
+    /// <summary>Nobody but who sits at this box can open the pages: there is no address for phones either, behind which a proxy could bring strangers.</summary>
+    public bool IsBoxOnly => PagesAddress is null && ListensHereOnly;
 }

@@ -3,6 +3,7 @@ using System.Net.Sockets;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.RateLimiting;
+using StormClock.Service.Visits;
 
 namespace StormClock.Service.Web;
 
@@ -10,15 +11,41 @@ namespace StormClock.Service.Web;
 public static class StormPages
 {
     internal const string LinkLimit = "links";
+    internal const string SignInLimit = "sign-in";
     private const string TestLimit = "tests";
 
     /// <summary>Test messages a minute, from wherever (C).</summary>
     private const int TestsPerMinute = 6;
 
-    /// <summary>Needs <see cref="IJobBook"/>, <see cref="Core.Acknowledgements.AckKeyRing"/> and <see cref="IClock"/> beside it.</summary>
+    /// <summary>Tries to come in a minute from one address (C): a person mistypes; a program that guesses gets nowhere.</summary>
+    private const int SignInsPerMinute = 10;
+
+    /// <summary>Requests of any sort for each one on a link page: a household behind one address walks its garden page by page (C).</summary>
+    private const int RequestsPerLink = 20;
+
+    /// <summary>Of a form without pictures; photos have a bound of their own.</summary>
+    private const long LargestBody = 256 * 1024;
+
+    /// <summary>Needs <see cref="Doorkeeper"/>, <see cref="IJobBook"/>, <see cref="Core.Acknowledgements.AckKeyRing"/> and <see cref="IClock"/> beside it.</summary>
     public static IServiceCollection AddStormPages(this IServiceCollection services, PagesSettings settings)
     {
         services.AddSingleton(settings);
+        services.Configure<Microsoft.AspNetCore.Server.Kestrel.Core.KestrelServerOptions>(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = LargestBody;
+        });
+        services.AddResponseCompression(answers => answers.MimeTypes = ["text/html", "text/css", "text/javascript", "text/calendar", "image/svg+xml", "application/json"]);
+        services.AddAuthentication(Doorkeeper.Scheme).AddCookie(Doorkeeper.Scheme, visit =>
+        {
+            visit.Cookie.Name = "stormclock-visit";
+            visit.Cookie.HttpOnly = true;
+            // Lax: a link in a mail must find its reader signed in; what changes anything is a form, which carries a token of its own.
+            visit.Cookie.SameSite = SameSiteMode.Lax;
+            visit.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+            visit.ExpireTimeSpan = SignInDesk.VisitLife.ToTimeSpan();
+            visit.SlidingExpiration = false;
+        });
         services.AddRazorComponents();
         services.AddDataProtection()
             .SetApplicationName("stormclock")
@@ -29,11 +56,19 @@ public static class StormPages
             forms.Cookie.SameSite = SameSiteMode.Strict;
             forms.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
-        return services.AddRateLimiter(limits => LimitLinks(limits, settings.LinkRequestsPerMinute));
+        return services.AddRateLimiter(limits => Limit(limits, settings.LinkRequestsPerMinute));
     }
 
-    /// <summary>Before the addresses: headers that every answer carries, then the limit on links.</summary>
-    public static IApplicationBuilder UseStormPages(this IApplicationBuilder app) => app.Use(PageHeaders.AddAsync).UseRateLimiter();
+    /// <summary>Before the addresses: headers that every answer carries, our own names only, the limits, and who it is.</summary>
+    public static IApplicationBuilder UseStormPages(this IApplicationBuilder app)
+    {
+        var services = app.ApplicationServices;
+        return app.Use(PageHeaders.AddAsync)
+            .Use(new HostNames(services.GetRequiredService<PagesSettings>()).CheckAsync)
+            .UseRateLimiter()
+            .UseResponseCompression()
+            .Use(services.GetRequiredService<Doorkeeper>().NoteAsync);
+    }
 
     public static IEndpointRouteBuilder MapStormPages(this IEndpointRouteBuilder routes)
     {
@@ -49,7 +84,7 @@ public static class StormPages
         return routes;
     }
 
-    private static void LimitLinks(RateLimiterOptions limits, int perMinute)
+    private static void Limit(RateLimiterOptions limits, int perMinute)
     {
         limits.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
         limits.OnRejected = async (rejected, cancellation) =>
@@ -57,11 +92,15 @@ public static class StormPages
             rejected.HttpContext.Response.Headers.RetryAfter = "60";
             await rejected.HttpContext.Response.WriteAsync($"{BrowserSpeech.Of(rejected.HttpContext.Request).Say("notice.too-many-requests")}\n", cancellation);
         };
+        limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => PerMinute(context, perMinute * RequestsPerLink));
+        limits.AddPolicy(SignInLimit, context => PerMinute(context, SignInsPerMinute));
         limits.AddFixedWindowLimiter(TestLimit, window => (window.PermitLimit, window.Window) = (TestsPerMinute, TimeSpan.FromMinutes(1)));
-        limits.AddPolicy(LinkLimit, context => RateLimitPartition.GetFixedWindowLimiter(
-            Neighbourhood(context.Connection.RemoteIpAddress),
-            _ => new FixedWindowRateLimiterOptions { PermitLimit = perMinute, Window = TimeSpan.FromMinutes(1) }));
+        limits.AddPolicy(LinkLimit, context => PerMinute(context, perMinute));
     }
+
+    private static RateLimitPartition<string> PerMinute(HttpContext context, int most) => RateLimitPartition.GetFixedWindowLimiter(
+        Neighbourhood(context.Connection.RemoteIpAddress),
+        _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = TimeSpan.FromMinutes(1) });
 
     /// <summary>One IPv4 address, or the 64 bits of an IPv6 one that a single household has.</summary>
     private static string Neighbourhood(IPAddress? address) => address switch

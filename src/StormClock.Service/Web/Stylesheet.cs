@@ -42,7 +42,29 @@ internal static class Stylesheet
           .timeline.wide { display: block; width: 900px; margin-left: calc(50% - 450px); }
           .timeline.narrow { display: none; }
         }
+        .skip { position: absolute; left: -100rem; }
+        .skip:focus { position: static; display: block; padding: 0.75rem; }
+        nav, .ways { max-width: 40rem; margin: 0 auto; padding: 0 0.75rem; }
+        nav .ways { padding: 0; }
+        .ways { display: flex; flex-wrap: wrap; gap: 0 1.25rem; list-style: none; }
+        .ways li { margin: 0; }
+        .ways a { display: inline-block; min-height: 3rem; padding: 0.75rem 0; }
+        .ways a[aria-current] { color: var(--ink); font-weight: bold; text-decoration-thickness: 4px; }
+        .jobs > li { padding-bottom: 0.75rem; border-bottom: 1px solid var(--line); }
+        .press { display: flex; flex-wrap: wrap; gap: 0.5rem; margin: 0.5rem 0; }
+        .press > * { flex: 1 1 8rem; }
+        .press button, .press summary { min-height: 3rem; padding: 0.5rem 0.75rem; }
+        .press summary { border: 3px solid var(--leaf); border-radius: 4px; color: var(--leaf); font-weight: bold; list-style-position: inside; }
+        .press details[open] { flex-basis: 100%; }
+        table { width: 100%; border-collapse: collapse; margin: 0 0 0.75rem; }
+        th, td { padding: 0.375rem 0.5rem 0.375rem 0; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; }
+        label, legend { display: block; margin: 0.75rem 0 0.25rem; font-weight: bold; }
+        form > button { margin-top: 0.75rem; }
         :focus-visible { outline: 4px solid #b35900; outline-offset: 2px; }
+        @media print {
+          nav, form button, .press, .noprint, .skip, footer { display: none; }
+          body { font-size: 11pt; }
+        }
 
         """;
 

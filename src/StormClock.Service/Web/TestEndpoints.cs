@@ -1,5 +1,5 @@
-using System.Net;
 using Microsoft.AspNetCore.Antiforgery;
+using StormClock.Service.Visits;
 
 namespace StormClock.Service.Web;
 
@@ -13,19 +13,11 @@ internal static class TestEndpoints
 
     public static async Task<IResult> SendAsync(HttpContext context, IJobBook book, PagesSettings settings, IClock clock, IAntiforgery antiforgery)
     {
-        if (!settings.MaySendTests || !IsThisBox(context)) return Notices.TestNotHere(context.Request);
+        if (!settings.MaySendTests || !Doorkeeper.IsThisBox(context)) return Notices.TestNotHere(context.Request);
         if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread(context.Request);
         if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale(context.Request);
         return form["to"].ToString().Split('/') is [var garden, var person] && await book.SendTestAsync(garden, person, clock.GetCurrentInstant()) is { } sent
             ? Notices.Tested(context.Request, sent)
             : Notices.FormUnread(context.Request);
-    }
-
-    /// <summary>A page elsewhere could give its own name this box's address; that name then stands in the request.</summary>
-    private static bool IsThisBox(HttpContext context)
-    {
-        var host = context.Request.Host.Host;
-        return context.Connection.RemoteIpAddress is { } from && IPAddress.IsLoopback(from)
-            && (host == "localhost" || (IPAddress.TryParse(host.Trim('[', ']'), out var named) && IPAddress.IsLoopback(named)));
     }
 }

@@ -1,3 +1,4 @@
+using StormClock.Service.Visits;
 using StormClock.Core.Acknowledgements;
 using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
@@ -54,7 +55,7 @@ internal sealed class FakeBook : IJobBook
         return Task.FromResult<TestSent?>(new(true, "bo@garden.example", "taken"));
     }
 
-    public Task<NowPage> NowAsync(Instant now) => Task.FromResult(Now);
+    public Task<NowPage> NowAsync(Visitor visitor, Instant now) => Task.FromResult(Now);
 
     public Func<AckToken, string?> Calendar { get; set; } = _ => null;
 

@@ -6,6 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using StormClock.Core.Acknowledgements;
 using StormClock.Service.Tests.Messages;
+using StormClock.Service.Visits;
 using StormClock.Service.Web;
 
 namespace StormClock.Service.Tests.Web;
@@ -42,6 +43,8 @@ internal sealed partial class PagesHost : IAsyncDisposable
         builder.Services.AddSingleton<IJobBook>(book);
         builder.Services.AddSingleton<IClock>(new StandingClock(QuayEnd.Now));
         builder.Services.AddSingleton(new AckKeyRing([QuayEnd.Key]));
+        builder.Services.AddSingleton(provider => new Doorkeeper(
+            provider.GetRequiredService<PagesSettings>(), new PasscodeFile(Path.Combine(data.FullName, PasscodeFile.Name)), (_, _) => null, provider.GetRequiredService<IClock>()));
         builder.Services.AddStormPages(new PagesSettings(data.FullName, pagesAddress, linkRequestsPerMinute, tests));
         var app = builder.Build();
         app.UseStormPages();

@@ -14,6 +14,7 @@ using StormClock.Service.Tests.Books;
 using StormClock.Service.Tests.Messages;
 using StormClock.Service.Tests.Outbox;
 using StormClock.Service.Tests.Store;
+using StormClock.Service.Visits;
 using StormClock.Service.Web;
 
 namespace StormClock.Service.Tests.Web;
@@ -52,6 +53,8 @@ internal sealed partial class PushPagesHost : IAsyncDisposable
         builder.Services.AddSingleton(new AckKeyRing([QuayEnd.Key]));
         builder.Services.AddSingleton(new PushDesk(
             store, new GardenShelf([GardenReader.Read(SampleBook.Good, "quay").Value!]), new VapidKeys(ECDsa.Create(ECCurve.NamedCurves.nistP256)), allowLoopback));
+        builder.Services.AddSingleton(provider => new Doorkeeper(
+            provider.GetRequiredService<PagesSettings>(), new PasscodeFile(data.File(PasscodeFile.Name)), (_, _) => null, provider.GetRequiredService<IClock>()));
         builder.Services.AddStormPages(new PagesSettings(data.Path, new("https://garden.example"), 1_000_000));
         var app = builder.Build();
         app.UseStormPages();

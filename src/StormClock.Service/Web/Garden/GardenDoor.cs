@@ -1,0 +1,45 @@
+using System.Diagnostics.CodeAnalysis;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Http.HttpResults;
+using StormClock.Service.Desk;
+using StormClock.Service.Visits;
+
+namespace StormClock.Service.Web.Garden;
+
+/// <summary>Lets a visitor into a room of a garden, or says why not.</summary>
+internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock clock, IAntiforgery antiforgery)
+{
+    public bool TryEnter(HttpContext context, string gardenId, GardenRoom room, [NotNullWhen(true)] out GardenVisit? visit, [NotNullWhen(false)] out IResult? refusal)
+    {
+        var visitor = Doorkeeper.Of(context);
+        visit = null;
+        refusal = null;
+        if (shelf.Find(gardenId) is { } book && visitor.MayEnter(room, book, shelf.Books))
+        {
+            visit = new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant());
+            return true;
+        }
+
+        refusal = visitor.Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, "../../in") : Notices.NotForYou(context.Request);
+        return false;
+    }
+
+    /// <summary>The form of a visitor who may be here; the refusal where it is none of ours, or stale.</summary>
+    public async Task<(IFormCollection? Form, IResult? Refusal)> ReadAsync(HttpContext context)
+    {
+        if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return (null, Notices.FormUnread(context.Request));
+        return await antiforgery.IsRequestValidAsync(context) ? (form, null) : (null, Notices.FormStale(context.Request));
+    }
+
+    public static RazorComponentResult<TView> Page<TView>(GardenVisit visit, params (string Name, object? Value)[] more)
+        where TView : IComponent =>
+        new(more.Prepend(("Visit", visit)).ToDictionary(pair => pair.Item1, pair => pair.Item2));
+
+    /// <summary>After a form: back to a page, so that loading it again repeats nothing. Relative, so that it also holds behind a proxy that puts a folder before our addresses.</summary>
+    public static StatusCodeHttpResult See(HttpContext context, string where)
+    {
+        context.Response.Headers.Location = where;
+        return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
+    }
+}

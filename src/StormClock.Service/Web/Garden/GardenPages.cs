@@ -1,0 +1,27 @@
+using System.Text.Json;
+using StormClock.Service.Visits;
+
+namespace StormClock.Service.Web.Garden;
+
+/// <summary>The addresses of a garden's pages, below <c>/g/{garden}/</c>.</summary>
+internal static class GardenPages
+{
+    public static string PathOf(GardenRoom room) => JsonNamingPolicy.KebabCaseLower.ConvertName(room.ToString());
+
+    public static IServiceCollection AddGardenPages(this IServiceCollection services) => services
+        .AddSingleton<GardenDoor>()
+        .AddSingleton<WorkEndpoints>();
+
+    public static IEndpointRouteBuilder MapGardenPages(this IEndpointRouteBuilder routes)
+    {
+        var garden = routes.MapGroup("/g/{garden}");
+        var work = routes.ServiceProvider.GetRequiredService<WorkEndpoints>();
+        Reading(garden, PathOf(GardenRoom.Now), work.Now);
+        Reading(garden, PathOf(GardenRoom.Jobs), work.Jobs);
+        Reading(garden, "plan.pdf", work.Sheet);
+        garden.MapPost("answer", work.AnswerAsync);
+        return routes;
+    }
+
+    private static void Reading(RouteGroupBuilder garden, string path, Delegate show) => garden.MapMethods(path, [HttpMethods.Get, HttpMethods.Head], show);
+}

@@ -1,0 +1,35 @@
+using StormClock.Core;
+using StormClock.Core.Garden;
+using StormClock.Core.Stages;
+using StormClock.Service.Messages;
+using StormClock.Service.Visits;
+using StormClock.Service.Wording;
+
+namespace StormClock.Service.Web.Garden;
+
+/// <summary>Somebody in one room of one garden.</summary>
+/// <param name="Books">Those in force, for what this visitor may enter.</param>
+/// <param name="Decision">The newest; null until the first look at the forecast after a start has ended.</param>
+public sealed record GardenVisit(Visitor Visitor, GardenBook Book, IReadOnlyList<GardenBook> Books, Decision? Decision, GardenRoom Room, Instant Now)
+{
+    /// <summary>In whose name things are done, and to whom the page speaks.</summary>
+    public Person Person { get; } = Visitor.ActsAs(Book);
+
+    public Speech Speech => Speech.Of(Person, Book.Units);
+
+    public Times Times => new(Book.Zone, Now, Speech);
+
+    public StageStanding Stage => Decision?.Standing.Stage ?? StageStanding.Calm(Now);
+
+    public bool Leave => Decision?.Leave ?? false;
+
+    public Instant? LeaveBy => Decision?.LeaveBy;
+
+    public bool WorkIsOver => Halt.WorkIsOver(Stage.Stage, Leave, LeaveBy, Now);
+
+    public bool SeesAll => Visitor.SeesAll(Book, Books);
+
+    public bool IsKeeper => Visitor.IsKeeper(Books);
+
+    public bool May(GardenRoom room) => Visitor.MayEnter(room, Book, Books);
+}
