@@ -1,6 +1,7 @@
 using StormClock.Core.Plan;
 using StormClock.Core.Reminders;
 using StormClock.Core.Stages;
+using StormClock.Core.Worth;
 
 namespace StormClock.Core;
 
@@ -15,6 +16,9 @@ namespace StormClock.Core;
 public sealed record Decision(
     GardenStanding Standing, GardenPlan? Plan, Instant? LeaveBy, OfficialOrder Order, IReadOnlyList<Reminder> Wanted, string Cause, Instant? NextWake)
 {
+    /// <summary>Peak gusts that the forecast brings, by site id; empty while nothing is due.</summary>
+    public IReadOnlyDictionary<string, PeakGusts> Peaks { get; init; } = new Dictionary<string, PeakGusts>();
+
     /// <summary>An order to leave, or a leave-by time, holds.</summary>
     public bool Leave => Order == OfficialOrder.Evacuate || LeaveBy is not null;
 }

@@ -67,7 +67,10 @@ public sealed class StormDesk(QuietHours? quiet = null)
         situation = situation with { LateSince = LateWork.Since(situation, sameEpisode ? standing.LateSince : new Dictionary<string, Instant>()) };
         return new(
             next with { LateSince = situation.LateSince }, plan, outlook.LeaveBy, outlook.Order, WantedReminders.For(situation), outlook.Cause,
-            Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now));
+            Wake.Next(garden, stage, outlook, plan, next.UnsafeUntil, now))
+        {
+            Peaks = stage.EpisodeId is null ? new Dictionary<string, PeakGusts>() : valued.Peaks,
+        };
     }
 
     /// <summary>

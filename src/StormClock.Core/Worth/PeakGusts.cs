@@ -17,6 +17,11 @@ public sealed record PeakGusts(IReadOnlyList<double> At10MMps)
     /// <summary>Nine in ten stay below.</summary>
     public double HighMps => At10MMps[(int)(0.9 * (At10MMps.Count - 1))];
 
+    public double MiddleMps => At10MMps[(At10MMps.Count - 1) / 2];
+
+    /// <summary>One in ten stays below.</summary>
+    public double LowMps => At10MMps[(int)(0.1 * (At10MMps.Count - 1))];
+
     /// <summary>
     /// Of the members that bring 34 kt, because work is valued as if the storm comes (science.md 3.1 and 8.1); of all where hardly one does.
     /// </summary>

@@ -13,7 +13,8 @@ public sealed record ValuedGarden(GardenBook Book, IReadOnlyDictionary<string, L
     private static readonly HashSet<string> Nothing = [];
 
     /// <summary>By site id.</summary>
-    private Dictionary<string, PeakGusts> Peaks { get; init; } = [];
+    /// <summary>By site id.</summary>
+    public IReadOnlyDictionary<string, PeakGusts> Peaks { get; private init; } = new Dictionary<string, PeakGusts>();
 
     private WaterLevel? Level { get; init; }
 

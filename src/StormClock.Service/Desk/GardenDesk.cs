@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Plan;
+using StormClock.Core.Recheck;
 using StormClock.Core.Stages;
 using StormClock.Service.Calendars;
 using StormClock.Service.Delivery;
@@ -54,7 +55,9 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
         var calendar = CalendarChanges.Next(before.Calendar, book, decision, letters.InstallationId, now);
         var due = Reconciler.Decide(wanted, before.Outbox, now);
         var newPlan = ReferenceEquals(decision.Standing.Kept, standing.Kept) ? null : decision.Standing.Kept;
-        if (json != before.Json || due.Count > 0 || calendar != before.Calendar || newPlan is not null)
+        var episode = EpisodeRecord.Next(before.Episode, book.Id, decision.Standing.Stage, decision.Peaks, now);
+        var newEpisode = ReferenceEquals(episode, before.Episode) ? null : episode;
+        if (json != before.Json || due.Count > 0 || calendar != before.Calendar || newPlan is not null || newEpisode is not null)
         {
             var told = new HashSet<string>();
             var enclosed = due.Where(IsWritten).ToDictionary(change => change.Entry.Id, change => enclosures.For(change.Entry, book, decision, calendar, now, told));
@@ -63,6 +66,7 @@ public sealed class GardenDesk(StormDesk desk, StormStore store, GardenShelf she
                 transaction =>
                 {
                     if (!Standings.TrySave(transaction, book.Id, json, before.Revision)) throw new InvalidOperationException("Two desks decided at once.");
+                    if (newEpisode is not null) Episodes.Put(transaction, newEpisode);
                     if (newPlan is not null) KeptPlans.Put(transaction, book.Id, KeptPlanJson.Write(newPlan));
                     if (calendar != before.Calendar) KeptCalendars.Put(transaction, book.Id, calendar.ToJson());
                     var written = Reconciler.Apply(transaction, book.Id, wanted, now);

@@ -1,5 +1,6 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
+using StormClock.Core.Recheck;
 using StormClock.Service.Calendars;
 using StormClock.Service.Outbox;
 using StormClock.Service.Store;
@@ -14,7 +15,8 @@ internal sealed record Remembered(
     IReadOnlyDictionary<string, JobState> Jobs,
     IReadOnlyDictionary<string, Instant> SaidIn,
     OutboxStock Outbox,
-    GardenCalendar Calendar)
+    GardenCalendar Calendar,
+    EpisodeRecord? Episode)
 {
     public static Remembered Of(StoreReader reader, string gardenId, Instant now)
     {
@@ -29,6 +31,7 @@ internal sealed record Remembered(
             jobs.ToDictionary(job => job.JobId),
             episode is null ? new Dictionary<string, Instant>() : Indoors.OfEpisode(reader, gardenId, episode),
             OutboxTable.StockOf(reader, gardenId),
-            KeptCalendars.Find(reader, gardenId) is { } calendar ? GardenCalendar.FromJson(calendar) : GardenCalendar.Empty);
+            KeptCalendars.Find(reader, gardenId) is { } calendar ? GardenCalendar.FromJson(calendar) : GardenCalendar.Empty,
+            Episodes.Newest(reader, gardenId));
     }
 }

@@ -23,6 +23,8 @@ internal static class Schema
     public const string Replies = "replies";
     public const string Mailboxes = "mailboxes";
     public const string Visits = "visits";
+    public const string Outcomes = "outcomes";
+    public const string Episodes = "episodes";
     public const string SignIns = "signIns";
     public const string Meta = "meta";
 
@@ -50,6 +52,8 @@ internal static class Schema
         subscriptions.EnsureIndex("gardenMark", "$.gardenMark");
         subscriptions.EnsureIndex("endpointMark", "$.endpointMark");
         database.GetCollection(Replies).EnsureIndex("toldMark", "$.toldMark");
+        database.GetCollection(Outcomes).EnsureIndex("gardenMark", "$.gardenMark");
+        database.GetCollection(Episodes).EnsureIndex("gardenMark", "$.gardenMark");
         var outbox = database.GetCollection(Outbox);
         outbox.EnsureIndex("keyMark", "$.keyMark", unique: true);
         outbox.EnsureIndex("state", "$.state");

@@ -56,6 +56,9 @@ internal static class Stylesheet
         .press button, .press summary { min-height: 3rem; padding: 0.5rem 0.75rem; }
         .press summary { border: 3px solid var(--leaf); border-radius: 4px; color: var(--leaf); font-weight: bold; list-style-position: inside; }
         .press details[open] { flex-basis: 100%; }
+        .more { display: inline-block; min-height: 3rem; padding: 0.75rem 0; }
+        .wide { overflow-x: auto; }
+        textarea, select { width: 100%; min-height: 3rem; padding: 0.5rem 0.75rem; border: 3px solid var(--line); border-radius: 4px; background: var(--paper); font: inherit; }
         table { width: 100%; border-collapse: collapse; margin: 0 0 0.75rem; }
         th, td { padding: 0.375rem 0.5rem 0.375rem 0; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; }
         label, legend { display: block; margin: 0.75rem 0 0.25rem; font-weight: bold; }

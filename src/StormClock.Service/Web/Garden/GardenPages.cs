@@ -10,7 +10,9 @@ internal static class GardenPages
 
     public static IServiceCollection AddGardenPages(this IServiceCollection services) => services
         .AddSingleton<GardenDoor>()
-        .AddSingleton<WorkEndpoints>();
+        .AddSingleton<WorkEndpoints>()
+        .AddSingleton<AfterEndpoints>()
+        .AddSingleton<WorryEndpoints>();
 
     public static IEndpointRouteBuilder MapGardenPages(this IEndpointRouteBuilder routes)
     {
@@ -20,6 +22,13 @@ internal static class GardenPages
         Reading(garden, PathOf(GardenRoom.Jobs), work.Jobs);
         Reading(garden, "plan.pdf", work.Sheet);
         garden.MapPost("answer", work.AnswerAsync);
+        var after = routes.ServiceProvider.GetRequiredService<AfterEndpoints>();
+        Reading(garden, PathOf(GardenRoom.After), after.Show);
+        Reading(garden, "after/{item}", after.Item);
+        garden.MapPost("outcome", after.RecordAsync);
+        var worry = routes.ServiceProvider.GetRequiredService<WorryEndpoints>();
+        Reading(garden, PathOf(GardenRoom.Worry), worry.Worry);
+        Reading(garden, PathOf(GardenRoom.Storms), worry.Storms);
         return routes;
     }
 
