@@ -15,6 +15,7 @@ using StormClock.Service.Wakeups;
 using StormClock.Service.Visits;
 using StormClock.Service.Web;
 using StormClock.Service.Web.Garden;
+using StormClock.Service.Web.Keeper;
 using StormClock.Service.Web.Visits;
 
 namespace StormClock.Service;
@@ -43,6 +44,7 @@ internal static class Composition
         host.MapStormPages();
         host.MapSignIn();
         host.MapGardenPages();
+        host.MapKeeperPages();
         if (plan.Push is not null) host.MapPushPages();
         return host;
     }
@@ -162,6 +164,7 @@ internal static class Composition
             provider.GetRequiredService<StormStore>(), plan.Gardens, provider.GetRequiredService<PasscodeFile>(), plan.Channel, provider.GetRequiredService<Turns>(),
             plan.PagesAddress ?? plan.Listen, provider.GetRequiredService<ILogger<SignInDesk>>()));
         services.AddGardenPages();
+        services.AddKeeperPages(plan.DataFolder);
         services.AddSingleton(plan);
         services.AddSingleton<JobBook>();
         services.AddSingleton<IJobBook>(provider => provider.GetRequiredService<JobBook>());

@@ -38,6 +38,9 @@ internal sealed record HostPlan(
     /// <summary>Nobody but this box itself can open the front page, and this is no rehearsal.</summary>
     public bool MaySendTests => PagesAddress is null && Listen.IsLoopback && !Practice;
 
+    /// <summary>Where the files of the installation are; null where there are none, as in a rehearsal.</summary>
+    public string? ConfigFolder { get; init; }
+
     /// <summary>Sends notifications to subscribed devices; null for none.</summary>
     public PushPlan? Push { get; init; }
 

@@ -29,6 +29,14 @@ public sealed record CheckReport(IReadOnlyList<string> Faults, IReadOnlyList<str
         return new CheckReport([.. faults], [.. would]);
     }
 
+    /// <summary>Of a whole installation.</summary>
+    public static CheckReport OfFolder(string folder, Instant now)
+    {
+        var gardens = GardenFiles.Load(Installation.GardensIn(folder));
+        var settings = SettingsFile.Load(Installation.SettingsFileIn(folder), Installation.PresetsIn(folder), GardenFiles.Served(gardens));
+        return Of(Installation.SettingsFileIn(folder), settings, gardens, now.InUtc().Date);
+    }
+
     private static IEnumerable<string> Settings(string file, StormSettings settings)
     {
         yield return $"settings ({file})";

@@ -43,6 +43,7 @@ internal static class ServeCommand
                 new($"http://{settings.Pages.Listen}"), settings.Pages.PhonesCanReach ? settings.Pages.Address : null,
                 ListenEvery, Instant.FromDateTimeOffset(time.GetUtcNow()), LinksPerMinute: 60, Practice: false)
             {
+                ConfigFolder = installation.ConfigFolder,
                 Quiet = settings.QuietHours,
                 Push = installation.Push,
                 SignOfLife = settings.Heartbeat,

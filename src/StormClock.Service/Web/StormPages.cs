@@ -12,7 +12,7 @@ public static class StormPages
 {
     internal const string LinkLimit = "links";
     internal const string SignInLimit = "sign-in";
-    private const string TestLimit = "tests";
+    internal const string TestLimit = "tests";
 
     /// <summary>Test messages a minute, from wherever (C).</summary>
     private const int TestsPerMinute = 6;
