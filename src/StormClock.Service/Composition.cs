@@ -14,6 +14,7 @@ using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
 using StormClock.Service.Visits;
 using StormClock.Service.Web;
+using StormClock.Service.Web.Api;
 using StormClock.Service.Web.Garden;
 using StormClock.Service.Web.Keeper;
 using StormClock.Service.Web.Visits;
@@ -41,10 +42,13 @@ internal static class Composition
         // Made here, so that whatever cannot be put together shows at once and not at the first turn.
         host.Services.GetRequiredService<Turns>();
         host.UseStormPages();
+        host.UseStormApi();
         host.MapStormPages();
         host.MapSignIn();
+        host.MapKeys();
         host.MapGardenPages();
         host.MapKeeperPages();
+        host.MapStormApi();
         if (plan.Push is not null) host.MapPushPages();
         return host;
     }
@@ -165,6 +169,7 @@ internal static class Composition
             plan.PagesAddress ?? plan.Listen, provider.GetRequiredService<ILogger<SignInDesk>>()));
         services.AddGardenPages();
         services.AddKeeperPages(plan.DataFolder);
+        services.AddStormApi();
         services.AddSingleton(plan);
         services.AddSingleton<JobBook>();
         services.AddSingleton<IJobBook>(provider => provider.GetRequiredService<JobBook>());

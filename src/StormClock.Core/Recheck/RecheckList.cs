@@ -5,7 +5,11 @@ namespace StormClock.Core.Recheck;
 
 /// <summary>One thing to look at or undo after the wind.</summary>
 /// <param name="Token">Names the line in links (<see cref="BriefLines"/>).</param>
-public sealed record RecheckLine(string Token, Item Item, JobKind Kind);
+public sealed record RecheckLine(string Token, Item Item, JobKind Kind)
+{
+    /// <summary>A look; else something is undone.</summary>
+    public bool IsLook => Token == BriefLines.LookToken(Item);
+}
 
 /// <summary>
 /// What to do when it is over, in order: first look at what can hurt somebody, then at the rest by area, then undo what was

@@ -5,22 +5,28 @@ using NodaTime.Serialization.SystemTextJson;
 
 namespace StormClock.Service.Commands;
 
-/// <summary>The one way in which commands write JSON: camel case, times in UTC to the second, nulls kept.</summary>
+/// <summary>The one way in which commands and the API write JSON: camel case, times in UTC to the second, nulls kept.</summary>
 internal static class Json
 {
     public static readonly JsonSerializerOptions Options = Make();
 
     public static void Print<T>(T value) => Console.Out.WriteLine(JsonSerializer.Serialize(value, Options));
 
+    /// <summary>Makes options write so.</summary>
+    public static void Describe(JsonSerializerOptions options)
+    {
+        options.Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+        options.NumberHandling = JsonNumberHandling.Strict;
+        options.Converters.Add(new InstantToTheSecond());
+        options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower));
+        options.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+    }
+
     private static JsonSerializerOptions Make()
     {
-        var options = new JsonSerializerOptions(JsonSerializerDefaults.Web)
-        {
-            WriteIndented = true,
-            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-            Converters = { new InstantToTheSecond(), new JsonStringEnumConverter(JsonNamingPolicy.SnakeCaseLower) },
-        };
-        return options.ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);
+        var options = new JsonSerializerOptions(JsonSerializerDefaults.Web) { WriteIndented = true };
+        Describe(options);
+        return options;
     }
 
     private sealed class InstantToTheSecond : JsonConverter<Instant>

@@ -26,6 +26,7 @@ internal static class Schema
     public const string Outcomes = "outcomes";
     public const string Episodes = "episodes";
     public const string SignIns = "signIns";
+    public const string ApiKeys = "apiKeys";
     public const string Meta = "meta";
 
     private const string VersionKey = "schemaVersion";

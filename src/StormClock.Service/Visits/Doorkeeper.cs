@@ -14,9 +14,12 @@ public sealed class Doorkeeper(PagesSettings settings, PasscodeFile passcode, Fu
     /// <summary>For the whole of one request.</summary>
     public async Task NoteAsync(HttpContext context, RequestDelegate next)
     {
-        context.Features.Set(await WhoAsync(context));
+        Note(context, await WhoAsync(context));
         await next(context);
     }
+
+    /// <summary>For the rest of this request.</summary>
+    public static void Note(HttpContext context, Visitor visitor) => context.Features.Set(visitor);
 
     public static Visitor Of(HttpContext context) => context.Features.Get<Visitor>() ?? Visitor.Stranger;
 
@@ -28,7 +31,6 @@ public sealed class Doorkeeper(PagesSettings settings, PasscodeFile passcode, Fu
             context.User = signedIn.Principal;
             return known;
         }
-
 
         return settings.IsBoxOnly && !passcode.IsSet && IsThisBox(context) ? new(VisitorKind.AtTheBox) : Visitor.Stranger;
     }

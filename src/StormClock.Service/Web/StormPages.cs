@@ -4,6 +4,7 @@ using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.RateLimiting;
 using StormClock.Service.Visits;
+using StormClock.Service.Web.Api;
 
 namespace StormClock.Service.Web;
 
@@ -13,6 +14,9 @@ public static class StormPages
     internal const string LinkLimit = "links";
     internal const string SignInLimit = "sign-in";
     internal const string TestLimit = "tests";
+
+    /// <summary>Holds the id of a visit, signed.</summary>
+    internal const string VisitCookie = "stormclock-visit";
 
     /// <summary>Test messages a minute, from wherever (C).</summary>
     private const int TestsPerMinute = 6;
@@ -38,7 +42,7 @@ public static class StormPages
         services.AddResponseCompression(answers => answers.MimeTypes = ["text/html", "text/css", "text/javascript", "text/calendar", "image/svg+xml", "application/json"]);
         services.AddAuthentication(Doorkeeper.Scheme).AddCookie(Doorkeeper.Scheme, visit =>
         {
-            visit.Cookie.Name = "stormclock-visit";
+            visit.Cookie.Name = VisitCookie;
             visit.Cookie.HttpOnly = true;
             // Lax: a link in a mail must find its reader signed in; what changes anything is a form, which carries a token of its own.
             visit.Cookie.SameSite = SameSiteMode.Lax;
@@ -90,7 +94,8 @@ public static class StormPages
         limits.OnRejected = async (rejected, cancellation) =>
         {
             rejected.HttpContext.Response.Headers.RetryAfter = "60";
-            await rejected.HttpContext.Response.WriteAsync($"{BrowserSpeech.Of(rejected.HttpContext.Request).Say("notice.too-many-requests")}\n", cancellation);
+            if (ApiPages.IsApi(rejected.HttpContext.Request)) await ApiProblem.TooMany.ExecuteAsync(rejected.HttpContext);
+            else await rejected.HttpContext.Response.WriteAsync($"{BrowserSpeech.Of(rejected.HttpContext.Request).Say("notice.too-many-requests")}\n", cancellation);
         };
         limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => PerMinute(context, perMinute * RequestsPerLink));
         limits.AddPolicy(SignInLimit, context => PerMinute(context, SignInsPerMinute));

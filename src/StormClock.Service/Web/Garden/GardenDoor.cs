@@ -12,17 +12,20 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
 {
     public bool TryEnter(HttpContext context, string gardenId, GardenRoom room, [NotNullWhen(true)] out GardenVisit? visit, [NotNullWhen(false)] out IResult? refusal)
     {
-        var visitor = Doorkeeper.Of(context);
-        visit = null;
+        visit = Find(context, gardenId, room);
         refusal = null;
-        if (shelf.Find(gardenId) is { } book && visitor.MayEnter(room, book, shelf.Books))
-        {
-            visit = new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant());
-            return true;
-        }
-
-        refusal = visitor.Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, "../../in") : Notices.NotForYou(context.Request);
+        if (visit is not null) return true;
+        refusal = Doorkeeper.Of(context).Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, "../../in") : Notices.NotForYou(context.Request);
         return false;
+    }
+
+    /// <summary>Null for a garden that is not there, or a room that is not for this visitor.</summary>
+    public GardenVisit? Find(HttpContext context, string gardenId, GardenRoom room)
+    {
+        var visitor = Doorkeeper.Of(context);
+        return shelf.Find(gardenId) is { } book && visitor.MayEnter(room, book, shelf.Books)
+            ? new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant())
+            : null;
     }
 
     /// <summary>The form of a visitor who may be here; the refusal where it is none of ours, or stale.</summary>

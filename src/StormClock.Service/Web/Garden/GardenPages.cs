@@ -10,6 +10,8 @@ internal static class GardenPages
 
     public static IServiceCollection AddGardenPages(this IServiceCollection services) => services
         .AddSingleton<GardenDoor>()
+        .AddSingleton<GardenMemory>()
+        .AddSingleton<AnswerDesk>()
         .AddSingleton<WorkEndpoints>()
         .AddSingleton<AfterEndpoints>()
         .AddSingleton<WorryEndpoints>();

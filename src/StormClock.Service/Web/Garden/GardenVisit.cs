@@ -1,6 +1,7 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Core.Stages;
+using StormClock.Core.Worth;
 using StormClock.Service.Messages;
 using StormClock.Service.Visits;
 using StormClock.Service.Wording;
@@ -30,6 +31,15 @@ public sealed record GardenVisit(Visitor Visitor, GardenBook Book, IReadOnlyList
     public bool SeesAll => Visitor.SeesAll(Book, Books);
 
     public bool IsKeeper => Visitor.IsKeeper(Books);
+
+    /// <summary>Gusts that the forecast brings to a site; null while there are none.</summary>
+    public PeakGusts? PeaksAt(string siteId) => Decision?.Peaks.GetValueOrDefault(siteId) is { At10MMps.Count: > 0 } peaks ? peaks : null;
+
+    /// <summary>Share of those gusts in which a thing fails, 0 to 1; null where either is not known.</summary>
+    public double? ChanceOfFailing(Worry worry) =>
+        PeaksAt(worry.Area.SiteId) is { } peaks && ItemChance.Weakest(worry.Item.Shape, worry.Item.Build) is { } strength
+            ? ItemChance.OfFailing(strength, peaks, Book.SiteOf(worry.Area).Terrain, worry.Area.Exposure)
+            : null;
 
     public bool May(GardenRoom room) => Visitor.MayEnter(room, Book, Books);
 }

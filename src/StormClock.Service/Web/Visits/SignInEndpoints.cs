@@ -22,19 +22,19 @@ internal static class SignInEndpoints
         return routes;
     }
 
-    private static RazorComponentResult<SignInView> Show(HttpContext context, PasscodeFile passcode) => Page(context, passcode, null);
+    private static RazorComponentResult<SignInView> Show(HttpContext context, PasscodeFile passcode, KeyDesk keys) => Page(context, passcode, keys, null);
 
-    private static async Task<IResult> AskAsync(HttpContext context, SignInDesk desk, PasscodeFile passcode, IClock clock, IAntiforgery antiforgery)
+    private static async Task<IResult> AskAsync(HttpContext context, SignInDesk desk, PasscodeFile passcode, KeyDesk keys, IClock clock, IAntiforgery antiforgery)
     {
         if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread(context.Request);
         if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale(context.Request);
         if (form["passcode"].ToString() is { Length: > 0 } given)
         {
-            return await desk.EnterByPasscodeAsync(given, clock.GetCurrentInstant()) is { } visit ? await ComeInAsync(context, visit, ".") : Page(context, passcode, "in.wrong-passcode");
+            return await desk.EnterByPasscodeAsync(given, clock.GetCurrentInstant()) is { } visit ? await ComeInAsync(context, visit, ".") : Page(context, passcode, keys, "in.wrong-passcode");
         }
 
         desk.Ask(form["address"].ToString(), clock.GetCurrentInstant());
-        return Page(context, passcode, "in.asked");
+        return Page(context, passcode, keys, "in.asked");
     }
 
     private static IResult Look(string token, HttpContext context, SignInDesk desk, IClock clock) =>
@@ -71,11 +71,19 @@ internal static class SignInEndpoints
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    private static RazorComponentResult<SignInView> Page(HttpContext context, PasscodeFile passcode, string? said) => new(new Dictionary<string, object?>
+    /// <param name="said">Key of what became of the last form; null for none.</param>
+    /// <param name="fresh">A key for another program that was just made; null for none.</param>
+    internal static RazorComponentResult<SignInView> Page(HttpContext context, PasscodeFile passcode, KeyDesk keys, string? said, string? fresh = null)
     {
-        [nameof(SignInView.Speech)] = BrowserSpeech.Of(context.Request),
-        [nameof(SignInView.Visitor)] = Doorkeeper.Of(context),
-        [nameof(SignInView.HasPasscode)] = passcode.IsSet,
-        [nameof(SignInView.Said)] = said,
-    });
+        var visitor = Doorkeeper.Of(context);
+        return new(new Dictionary<string, object?>
+        {
+            [nameof(SignInView.Speech)] = BrowserSpeech.Of(context.Request),
+            [nameof(SignInView.Visitor)] = visitor,
+            [nameof(SignInView.HasPasscode)] = passcode.IsSet,
+            [nameof(SignInView.Said)] = said,
+            [nameof(SignInView.Keys)] = KeyDesk.MayHold(visitor) ? keys.Of(visitor) : null,
+            [nameof(SignInView.FreshKey)] = fresh,
+        });
+    }
 }
