@@ -9,6 +9,7 @@ internal static class ApiDocument
 {
     public const string Name = "v1";
 
+    private const string Time = "date-time";
     private const string Key = "key";
     private const string Visit = "visit";
 
@@ -43,9 +44,10 @@ internal static class ApiDocument
     {
         var plain = Nullable.GetUnderlyingType(type) ?? type;
         var orNull = plain == type ? default : JsonSchemaType.Null;
-        if (plain == typeof(Instant)) (schema.Type, schema.Format) = (JsonSchemaType.String | orNull, "date-time");
+        if (plain == typeof(Instant)) (schema.Type, schema.Format) = (JsonSchemaType.String | orNull, Time);
         else if (plain.IsEnum) schema.Type = JsonSchemaType.String | orNull;
         if (schema.Properties is { } members && members.TryGetValue("item", out var member) && member is OpenApiSchema { Description: null } item) item.Description = "Id of the thing.";
+        if (type == typeof(IReadOnlyDictionary<string, Instant?>)) schema.AdditionalProperties = new OpenApiSchema { Type = JsonSchemaType.String | JsonSchemaType.Null, Format = Time };
     }
 
     /// <summary>What only reads may also be asked by a browser that is signed in, or at the box itself.</summary>

@@ -64,7 +64,7 @@ public class ApiPermissionTests(ApiHost host) : IClassFixture<ApiHost>
     [Fact]
     public async Task Cookie_OfASignedInBrowser_OpensWhatReadsAndNothingElse()
     {
-        using var browser = await host.Host.EnterAsync("gardener@practice.invalid");
+        using var browser = await host.Host.EnterByPasscodeAsync();
         Assert.Equal(HttpStatusCode.OK, await GardenHost.StatusAsync(browser, "api/v1/gardens/tern-hook/now"));
         var refused = await ApiCaller.SendAsync(browser, "api/v1/gardens/tern-hook/jobs/answer", """{"job":"fern-baskets/move","answer":"done"}""");
         Assert.Contains("key", await ApiCaller.ProblemAsync(HttpStatusCode.Unauthorized, refused), StringComparison.Ordinal);

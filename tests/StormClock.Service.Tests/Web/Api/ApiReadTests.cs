@@ -5,6 +5,9 @@ using StormClock.Core.Garden;
 using StormClock.Core.Worth;
 using StormClock.Service.Commands;
 using StormClock.Service.Tests.Visits;
+using StormClock.Service.Visits;
+using StormClock.Service.Web.Api.Shapes;
+using StormClock.Service.Web.Garden;
 
 namespace StormClock.Service.Tests.Web.Api;
 
@@ -130,6 +133,21 @@ public class ApiReadTests(ApiHost host) : IClassFixture<ApiHost>
     {
         var after = await ApiCaller.ReadAsync(Gardener, $"{Garden}/after");
         Assert.Equal((0, 0, 0), (after["look"]!.AsArray().Count, after["undo"]!.AsArray().Count, after["found"]!.AsArray().Count));
+    }
+
+    /// <summary>A plan is still known when people must leave: none of it is told as work with a time, and no stop is.</summary>
+    [Fact]
+    public void Shapes_OnceTheTimeToLeaveHasCome_NameNoTimeForWork()
+    {
+        var now = host.Host.Service.Now;
+        var visit = new GardenVisit(new(VisitorKind.Passcode), GardenHost.Garden, [GardenHost.Garden], host.Decision with { LeaveBy = now }, GardenRoom.Jobs, now);
+        var jobs = ApiJobs.Of(visit, GardenWork.Of(visit.Book, visit.Decision, [], null), null);
+        Assert.Equal((true, 0), (jobs.WorkIsOver, jobs.Planned.Count));
+        Assert.Equal(host.Decision.Plan!.Jobs.Select(job => job.Job.Id), jobs.Open.Select(job => job.Id));
+        Assert.All(jobs.Open, job => Assert.Equal((null, null, null, 0), (job.Start, job.End, job.StartBy, job.People.Count)));
+        var told = ApiNow.Of(visit, [], []);
+        Assert.Equal((true, true, now), (told.Leave, told.WorkIsOver, told.LeaveBy));
+        Assert.Null(told.WorkStops);
     }
 
     private static string Token<T>(T value)

@@ -69,7 +69,7 @@ internal sealed record ApiJobs(
 /// <param name="Store">Id of the store it goes into; null for none.</param>
 /// <param name="TakeCare">What to beware of in this very work, in the caller's language.</param>
 /// <param name="Why">Why the plan goes without it, in the caller's language; null where it does not.</param>
-/// <param name="Fallback">The cheap thing to do instead; null for none.</param>
+/// <param name="Fallback">The cheap thing to do instead, where the plan goes without it and there is still a time for that; null for none.</param>
 /// <param name="Progress">What was last said of it.</param>
 /// <param name="CannotWhy">Why it cannot be done; null where nothing of the kind was said.</param>
 /// <param name="By">Name of who said it; null while open.</param>
@@ -121,7 +121,7 @@ internal sealed record ApiJob(
             job.StoreId,
             ApiTokens.TakeCare(line.Job, visit.Speech),
             line.LeftOut is { } why ? LeftWords.Of(why, visit.Speech) : null,
-            job.Fallback is { } fallback ? visit.Speech.Catalogue(fallback) : null,
+            line.Job.Fallback is { } fallback ? visit.Speech.Catalogue(fallback) : null,
             line.Progress,
             line.Why,
             line.By,
