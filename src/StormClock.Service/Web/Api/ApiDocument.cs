@@ -4,7 +4,7 @@ using StormClock.Service.Web.Api.Shapes;
 
 namespace StormClock.Service.Web.Api;
 
-/// <summary>What the API says of itself (OpenAPI). Made when it is asked for; its words are the remarks of the code.</summary>
+/// <summary>What the API says of itself (OpenAPI); its words are the remarks of the code.</summary>
 internal static class ApiDocument
 {
     public const string Name = "v1";

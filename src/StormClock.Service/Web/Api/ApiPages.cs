@@ -18,11 +18,11 @@ internal static class ApiPages
     public static IServiceCollection AddStormApi(this IServiceCollection services)
     {
         services.ConfigureHttpJsonOptions(json => Json.Describe(json.SerializerOptions));
-        services.AddOpenApi(ApiDocument.Name, ApiDocument.Describe);
         return services
             .AddSingleton<KeyDesk>()
             .AddSingleton<ApiGate>()
             .AddSingleton<ApiDoor>()
+            .AddSingleton<ApiDescriber>()
             .AddSingleton<GardenApi>()
             .AddSingleton<WorkApi>();
     }
@@ -35,7 +35,7 @@ internal static class ApiPages
 
     public static IEndpointRouteBuilder MapStormApi(this IEndpointRouteBuilder routes)
     {
-        routes.MapOpenApi("/api/{documentName}/openapi.json").AllowAnonymous();
+        routes.MapGet($"{Root}/openapi.json", (RequestDelegate)(context => context.RequestServices.GetRequiredService<ApiDescriber>().WriteAsync(context))).AllowAnonymous();
         var api = routes.MapGroup(Root).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status429TooManyRequests);
         var gardens = routes.ServiceProvider.GetRequiredService<GardenApi>();
         var work = routes.ServiceProvider.GetRequiredService<WorkApi>();
