@@ -48,7 +48,6 @@ internal static class Composition
         host.MapKeys();
         host.MapGardenPages();
         host.MapKeeperPages();
-        host.MapStormApi();
         if (plan.Push is not null) host.MapPushPages();
         return host;
     }

@@ -27,15 +27,25 @@ internal static class ApiPages
             .AddSingleton<WorkApi>();
     }
 
+    /// <summary>Takes every request below its addresses. All of it is made at the first one: a box that nobody asks carries none of it.</summary>
     public static IApplicationBuilder UseStormApi(this IApplicationBuilder app)
     {
-        var gate = app.ApplicationServices.GetRequiredService<ApiGate>();
-        return app.UseWhen(context => IsApi(context.Request), api => api.Use(gate.PassAsync));
+        var api = new Lazy<RequestDelegate>(() => Make(app.ApplicationServices));
+        return app.Use((context, next) => IsApi(context.Request) ? api.Value(context) : next(context));
     }
 
-    public static IEndpointRouteBuilder MapStormApi(this IEndpointRouteBuilder routes)
+    private static RequestDelegate Make(IServiceProvider services)
     {
-        routes.MapGet($"{Root}/openapi.json", (RequestDelegate)(context => context.RequestServices.GetRequiredService<ApiDescriber>().WriteAsync(context))).AllowAnonymous();
+        var gate = services.GetRequiredService<ApiGate>();
+        var api = new ApplicationBuilder(services);
+        api.UseRouting().Use(gate.PassAsync).UseEndpoints(Map);
+        return api.Build();
+    }
+
+    private static void Map(IEndpointRouteBuilder routes)
+    {
+        var describer = routes.ServiceProvider.GetRequiredService<ApiDescriber>();
+        routes.MapGet($"{Root}/openapi.json", (RequestDelegate)describer.WriteAsync).AllowAnonymous();
         var api = routes.MapGroup(Root).ProducesProblem(StatusCodes.Status401Unauthorized).ProducesProblem(StatusCodes.Status429TooManyRequests);
         var gardens = routes.ServiceProvider.GetRequiredService<GardenApi>();
         var work = routes.ServiceProvider.GetRequiredService<WorkApi>();
@@ -51,7 +61,6 @@ internal static class ApiPages
         Taking<ApiAnswer>(garden.MapPost("jobs/answer", work.AnswerAsync)).WithName("answer").WithTags("work");
         Taking<ApiIn>(garden.MapPost("in", work.InAsync)).WithName("in").WithTags("work");
         Taking<ApiOutcome>(garden.MapPost("after/outcome", work.OutcomeAsync)).WithName("outcome").WithTags("after");
-        return routes;
     }
 
     /// <summary>The body is read by our own strict hand, so the framework is told what it is.</summary>
