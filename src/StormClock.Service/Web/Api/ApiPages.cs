@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Mvc;
-using StormClock.Service.Commands;
 using StormClock.Service.Visits;
 using StormClock.Service.Web.Api.Shapes;
 
@@ -15,17 +14,13 @@ internal static class ApiPages
     public static bool IsApi(HttpRequest request) => request.Path.StartsWithSegments(Below);
 
     /// <summary>Needs the pages of gardens beside it.</summary>
-    public static IServiceCollection AddStormApi(this IServiceCollection services)
-    {
-        services.ConfigureHttpJsonOptions(json => Json.Describe(json.SerializerOptions));
-        return services
-            .AddSingleton<KeyDesk>()
-            .AddSingleton<ApiGate>()
-            .AddSingleton<ApiDoor>()
-            .AddSingleton<ApiDescriber>()
-            .AddSingleton<GardenApi>()
-            .AddSingleton<WorkApi>();
-    }
+    public static IServiceCollection AddStormApi(this IServiceCollection services) => services
+        .AddSingleton<KeyDesk>()
+        .AddSingleton<ApiGate>()
+        .AddSingleton<ApiDoor>()
+        .AddSingleton<ApiDescriber>()
+        .AddSingleton<GardenApi>()
+        .AddSingleton<WorkApi>();
 
     /// <summary>Takes every request below its addresses. All of it is made at the first one: a box that nobody asks carries none of it.</summary>
     public static IApplicationBuilder UseStormApi(this IApplicationBuilder app)

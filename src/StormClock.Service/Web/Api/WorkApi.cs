@@ -16,24 +16,24 @@ internal sealed class WorkApi(ApiDoor door, GardenMemory memory, AnswerDesk answ
     /// <summary>The work of a garden: planned in its order, left out with why, and what was said of it.</summary>
     /// <param name="garden">Id of the garden.</param>
     /// <param name="who">Id of the person whose work alone is wanted; left out for everybody's. Helpers get their own.</param>
-    public Results<Ok<ApiJobs>, ProblemHttpResult> Jobs(string garden, HttpContext context, string? who = null)
+    public Results<Told<ApiJobs>, ProblemHttpResult> Jobs(string garden, HttpContext context, string? who = null)
     {
         if (!door.TryEnter(context, garden, GardenRoom.Jobs, decided: true, out var visit, out var refusal)) return refusal;
         if (who is not null && (visit.SeesAll ? visit.Book.People.All(person => person.Id != who) : who != visit.Person.Id)) return NotInBook("who", "an id from the book's people; a helper gets their own work only");
         var whose = visit.SeesAll ? who : visit.Person.Id;
-        return TypedResults.Ok(ApiJobs.Of(visit, GardenWork.Of(visit.Book, visit.Decision, memory.States(visit), whose), whose));
+        return Told.Of(ApiJobs.Of(visit, GardenWork.Of(visit.Book, visit.Decision, memory.States(visit), whose), whose));
     }
 
     /// <summary>Takes an answer to one job. The same answer twice is taken once.</summary>
     /// <param name="garden">Id of the garden.</param>
-    public async Task<Results<Ok<ApiSaid>, ProblemHttpResult>> AnswerAsync(string garden, HttpContext context)
+    public async Task<Results<Told<ApiSaid>, ProblemHttpResult>> AnswerAsync(string garden, HttpContext context)
     {
         if (!door.TryEnter(context, garden, GardenRoom.Jobs, decided: true, out var visit, out var refusal)) return refusal;
         var (body, unread) = await ApiBody.ReadAsync<ApiAnswer>(context, AnswerWanted);
         if (body is null) return unread!;
         return await answers.AnswerAsync(visit, body.Job, body.Answer) switch
         {
-            Taken.Kept => TypedResults.Ok(ApiSaid.Of(body.Job, memory.States(visit).FirstOrDefault(state => state.JobId == body.Job))),
+            Taken.Kept => Told.Of(ApiSaid.Of(body.Job, memory.States(visit).FirstOrDefault(state => state.JobId == body.Job))),
             Taken.NotNow => NothingFollowed,
             _ => NotInBook("job", "an id from jobs or after; a helper answers for their own work"),
         };
@@ -41,7 +41,7 @@ internal sealed class WorkApi(ApiDoor door, GardenMemory memory, AnswerDesk answ
 
     /// <summary>Takes "I am in" of one person, while the garden is closed.</summary>
     /// <param name="garden">Id of the garden.</param>
-    public async Task<Results<Ok<ApiIndoors>, ProblemHttpResult>> InAsync(string garden, HttpContext context)
+    public async Task<Results<Told<ApiIndoors>, ProblemHttpResult>> InAsync(string garden, HttpContext context)
     {
         if (!door.TryEnter(context, garden, GardenRoom.Now, decided: true, out var visit, out var refusal)) return refusal;
         var (body, unread) = await ApiBody.ReadAsync<ApiIn>(context, InWanted);
@@ -50,22 +50,22 @@ internal sealed class WorkApi(ApiDoor door, GardenMemory memory, AnswerDesk answ
         // What is said before the garden closes counts for nothing then, so it is not taken as if it did.
         if (visit.Stage.Stage != Stage.GardenClosed) return Refused("Nobody is asked whether they are in while the garden is not closed. Say it once the stage is garden_closed.");
         return await answers.InAsync(visit, body.Person) == Taken.Kept
-            ? TypedResults.Ok(new ApiIndoors(
+            ? Told.Of(new ApiIndoors(
                 body.Person, visit.Book.People.First(person => person.Id == body.Person).Name, memory.WhoIsIn(visit).FirstOrDefault(known => known.Person.Id == body.Person).Since ?? visit.Now))
             : NotInBook("person", "an id from indoors; a helper speaks for themselves");
     }
 
     /// <summary>What there is to do when it is over: look, undo, and what was found.</summary>
     /// <param name="garden">Id of the garden.</param>
-    public Results<Ok<ApiAfter>, ProblemHttpResult> After(string garden, HttpContext context)
+    public Results<Told<ApiAfter>, ProblemHttpResult> After(string garden, HttpContext context)
     {
         if (!door.TryEnter(context, garden, GardenRoom.After, decided: true, out var visit, out var refusal)) return refusal;
-        return TypedResults.Ok(ApiAfter.Of(visit, memory.After(visit)));
+        return Told.Of(ApiAfter.Of(visit, memory.After(visit)));
     }
 
     /// <summary>Takes what became of one thing, in the recheck. Said again, the last word stands.</summary>
     /// <param name="garden">Id of the garden.</param>
-    public async Task<Results<Ok<ApiFound>, ProblemHttpResult>> OutcomeAsync(string garden, HttpContext context)
+    public async Task<Results<Told<ApiFound>, ProblemHttpResult>> OutcomeAsync(string garden, HttpContext context)
     {
         if (!door.TryEnter(context, garden, GardenRoom.After, decided: true, out var visit, out var refusal)) return refusal;
         var (body, unread) = await ApiBody.ReadAsync<ApiOutcome>(context, OutcomeWanted);
@@ -73,7 +73,7 @@ internal sealed class WorkApi(ApiDoor door, GardenMemory memory, AnswerDesk answ
         if (body.Note is { Length: > AnswerDesk.LongestNote }) return ApiProblem.Unread(null, OutcomeWanted);
         return await answers.FoundAsync(visit, body.Item, body.Outcome, body.Note?.Trim() ?? "") switch
         {
-            Taken.Kept => TypedResults.Ok(ApiFound.Of(memory.Found(visit).First(found => found.ItemId == body.Item))),
+            Taken.Kept => Told.Of(ApiFound.Of(memory.Found(visit).First(found => found.ItemId == body.Item))),
             Taken.NotNow => Refused("Outcomes are taken in the recheck alone. Say it once the stage is recheck."),
             _ => NotInBook("item", "an id from items or look"),
         };
