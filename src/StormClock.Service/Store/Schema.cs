@@ -23,6 +23,7 @@ internal static class Schema
     public const string Replies = "replies";
     public const string Mailboxes = "mailboxes";
     public const string Visits = "visits";
+    public const string WalkMarks = "walkMarks";
     public const string Outcomes = "outcomes";
     public const string Episodes = "episodes";
     public const string SignIns = "signIns";
@@ -52,6 +53,7 @@ internal static class Schema
         subscriptions.EnsureIndex("gardenMark", "$.gardenMark");
         subscriptions.EnsureIndex("endpointMark", "$.endpointMark");
         database.GetCollection(Replies).EnsureIndex("toldMark", "$.toldMark");
+        database.GetCollection(WalkMarks).EnsureIndex("gardenMark", "$.gardenMark");
         database.GetCollection(Outcomes).EnsureIndex("gardenMark", "$.gardenMark");
         database.GetCollection(Episodes).EnsureIndex("gardenMark", "$.gardenMark");
         var outbox = database.GetCollection(Outbox);
