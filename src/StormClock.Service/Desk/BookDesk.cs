@@ -39,7 +39,7 @@ public sealed class BookDesk(GardenShelf shelf, StormStore store, Turns turns, I
     /// <summary>Whether a form with this mark was taken before.</summary>
     public bool WasTaken(string once) => store.Read(reader => Presses.OfToken(reader, $"form {once}")).Count > 0;
 
-    private Task FollowAsync()
+    private Task<Task> FollowAsync()
     {
         shelf.Refresh();
         return Task.WhenAny(turns.TakeAsync(listen: false, CancellationToken.None), Task.Delay(LongestHold, TimeProvider.System));

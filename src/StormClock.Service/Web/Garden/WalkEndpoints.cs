@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.HttpResults;
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Service.Books;
@@ -22,7 +23,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
     {
         if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return refusal;
         return visit.Book.Areas.FirstOrDefault(known => known.Id == area) is { } found
-            ? AreaPage(visit, found, [], [], context.Request.Query["told"].ToString())
+            ? AreaPage(visit, found, [], new Dictionary<string, string>(), context.Request.Query["told"].ToString())
             : Notices.NotForYou(context.Request);
     }
 
@@ -171,10 +172,10 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         }
     }
 
-    private IResult AreaPage(GardenVisit visit, Area area, IReadOnlyList<string> faults, IReadOnlyDictionary<string, string> typed, string told) =>
+    private RazorComponentResult<WalkAreaView> AreaPage(GardenVisit visit, Area area, IReadOnlyList<string> faults, IReadOnlyDictionary<string, string> typed, string told) =>
         GardenDoor.Page<WalkAreaView>(visit, ("Area", area), ("Seen", Seen(visit)), ("Faults", faults), ("Typed", typed), ("Told", told));
 
-    private static IResult ItemPage(GardenVisit visit, Item item, IReadOnlyList<string> faults, IReadOnlyDictionary<string, string>? typed, EntryMark? mark = null, bool conflict = false) =>
+    private static RazorComponentResult<WalkItemView> ItemPage(GardenVisit visit, Item item, IReadOnlyList<string> faults, IReadOnlyDictionary<string, string>? typed, EntryMark? mark = null, bool conflict = false) =>
         GardenDoor.Page<WalkItemView>(visit, ("Item", item), ("Faults", faults), ("Typed", typed ?? ItemForm.Of(item)), ("Mark", (mark ?? EntryMark.Of(item)).ToString()), ("IsConflict", conflict));
 
     private IReadOnlyDictionary<string, Instant> Seen(GardenVisit visit) => store.Read(reader => WalkMarks.OfWalk(reader, visit.Book.Id));
