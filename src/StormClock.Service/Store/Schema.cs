@@ -20,6 +20,7 @@ internal static class Schema
     public const string Feeds = "feeds";
     public const string FeedEntries = "feedEntries";
     public const string Subscriptions = "subscriptions";
+    public const string PhotoNotes = "photoNotes";
     public const string Replies = "replies";
     public const string Mailboxes = "mailboxes";
     public const string Meta = "meta";
@@ -47,6 +48,7 @@ internal static class Schema
         var subscriptions = database.GetCollection(Subscriptions);
         subscriptions.EnsureIndex("gardenMark", "$.gardenMark");
         subscriptions.EnsureIndex("endpointMark", "$.endpointMark");
+        database.GetCollection(PhotoNotes).EnsureIndex("gardenMark", "$.gardenMark");
         database.GetCollection(Replies).EnsureIndex("toldMark", "$.toldMark");
         var outbox = database.GetCollection(Outbox);
         outbox.EnsureIndex("keyMark", "$.keyMark", unique: true);
