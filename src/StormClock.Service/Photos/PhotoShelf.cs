@@ -26,7 +26,10 @@ public sealed class PhotoShelf(string dataFolder)
 
     /// <summary>Puts a photo and its thumbnail away; both are on the disk when it returns.</summary>
     /// <param name="speech">How whoever sent it is told that the shelf is full.</param>
-    /// <returns>Its name, 32 lower-case hexadecimal digits that nobody can guess; a fault that can be shown to the sender when the garden has too many, and then nothing is changed.</returns>
+    /// <returns>
+    /// Its name, 32 lower-case hexadecimal digits that nobody can guess; a fault that can be shown to the sender when the garden has
+    /// too many, and then nothing is changed.
+    /// </returns>
     /// <exception cref="ArgumentException">The garden's id is none that a book may have.</exception>
     /// <exception cref="IOException">The disk would not take it. Then there is no photo of that name.</exception>
     public ReadResult<string> Put(string gardenId, Photo photo, Speech speech)

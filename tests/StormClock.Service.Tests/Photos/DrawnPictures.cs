@@ -47,6 +47,14 @@ internal static class DrawnPictures
         return Written(bitmap, format, quality);
     }
 
+    /// <summary>A JPEG file with a colour profile, as newer phones write it; the colour is given in usual terms.</summary>
+    public static byte[] InWideColours(SKColor colour)
+    {
+        using var bitmap = new SKBitmap(new SKImageInfo(64, 64, SKColorType.Rgba8888, SKAlphaType.Opaque, SKColorSpace.CreateRgb(SKColorSpaceTransferFn.Srgb, SKColorSpaceXyz.DisplayP3)));
+        bitmap.Erase(colour);
+        return Written(bitmap, SKEncodedImageFormat.Jpeg);
+    }
+
     /// <param name="quality">Of 100; WebP is without loss at 100.</param>
     public static byte[] Written(SKBitmap bitmap, SKEncodedImageFormat format, int quality = 100)
     {

@@ -9,6 +9,7 @@ public class PhotoDamageTests
     private static byte[][] Samples =>
     [
         HandMadeJpeg.With(DrawnPictures.OfNoise(48, 40, SKEncodedImageFormat.Jpeg), HandMadeJpeg.Exif(6)),
+        DrawnPictures.InWideColours(new(160, 90, 60)),
         HandMadeJpeg.Of(64, 48, 3, scans: 6),
         HandMadePng.With(DrawnPictures.OfNoise(24, 20, SKEncodedImageFormat.Png), HandMadePng.Chunk("eXIf", HandMadeJpeg.ExifBlock(8))),
         HandMadePng.Of(24, 20, 16, interlaced: true, rows: 60),

@@ -90,9 +90,7 @@ public class PhotoPrivacyTests
     [Fact]
     public async Task Make_InAnotherColourSpace_IsTurnedIntoTheUsualOne()
     {
-        using var bitmap = new SKBitmap(new SKImageInfo(64, 64, SKColorType.Rgba8888, SKAlphaType.Opaque, SKColorSpace.CreateRgb(SKColorSpaceTransferFn.Srgb, SKColorSpaceXyz.DisplayP3)));
-        bitmap.Erase(new SKColor(160, 90, 60)); // given in the usual colours, kept in wide ones
-        var upload = DrawnPictures.Written(bitmap, SKEncodedImageFormat.Jpeg);
+        var upload = DrawnPictures.InWideColours(new(160, 90, 60));
         Assert.Contains((byte)0xE2, HandMadeJpeg.MarkersOf(upload));
 
         var photo = (await PhotoMakerTests.MakeAsync(upload)).Value!;
