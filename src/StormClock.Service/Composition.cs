@@ -16,6 +16,7 @@ using StormClock.Service.Visits;
 using StormClock.Service.Web;
 using StormClock.Service.Web.Garden;
 using StormClock.Service.Web.Keeper;
+using StormClock.Service.Web.Start;
 using StormClock.Service.Web.Visits;
 
 namespace StormClock.Service;
@@ -45,6 +46,7 @@ internal static class Composition
         host.MapSignIn();
         host.MapGardenPages();
         host.MapKeeperPages();
+        host.MapStartPages();
         if (plan.Push is not null) host.MapPushPages();
         return host;
     }
@@ -165,6 +167,7 @@ internal static class Composition
             plan.PagesAddress ?? plan.Listen, provider.GetRequiredService<ILogger<SignInDesk>>()));
         services.AddGardenPages();
         services.AddKeeperPages(plan.DataFolder);
+        services.AddStartPages();
         services.AddSingleton(plan);
         services.AddSingleton<JobBook>();
         services.AddSingleton<IJobBook>(provider => provider.GetRequiredService<JobBook>());

@@ -92,7 +92,7 @@ public static class StormPages
             rejected.HttpContext.Response.Headers.RetryAfter = "60";
             await rejected.HttpContext.Response.WriteAsync($"{BrowserSpeech.Of(rejected.HttpContext.Request).Say("notice.too-many-requests")}\n", cancellation);
         };
-        limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => PerMinute(context, perMinute * RequestsPerLink));
+        limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => PerMinute(context, (int)Math.Min(int.MaxValue, (long)perMinute * RequestsPerLink)));
         limits.AddPolicy(SignInLimit, context => PerMinute(context, SignInsPerMinute));
         limits.AddFixedWindowLimiter(TestLimit, window => (window.PermitLimit, window.Window) = (TestsPerMinute, TimeSpan.FromMinutes(1)));
         limits.AddPolicy(LinkLimit, context => PerMinute(context, perMinute));

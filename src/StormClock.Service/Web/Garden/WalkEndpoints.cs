@@ -32,7 +32,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return refusal;
         var (form, unread) = await door.ReadAsync(context);
         if (form is null) return unread!;
-        var name = Line(form["name"].ToString());
+        var name = EntryForm.Line(form["name"].ToString());
         var site = form["site"].ToString() is { Length: > 0 } given ? given : visit.Book.Sites[0].Id;
         if (name.Length == 0 || !Tokens.Exposures.TryGetValue(form["exposure"].ToString(), out var exposure))
             return GardenDoor.Page<WalkView>(visit, ("Seen", Seen(visit)), ("Faults", new[] { visit.Speech.Say("walk.area.nameless") }));
@@ -47,7 +47,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         var (form, unread) = await door.ReadAsync(context);
         if (form is null) return unread!;
         if (visit.Book.Areas.FirstOrDefault(known => known.Id == area) is not { } found) return Notices.NotForYou(context.Request);
-        var typed = new Dictionary<string, string> { ["kind"] = Line(form["kind"].ToString()), ["area"] = area, ["count"] = Line(form["count"].ToString()), ["standing"] = Line(form["standing"].ToString()), ["name"] = Line(form["name"].ToString()) };
+        var typed = new Dictionary<string, string> { ["kind"] = EntryForm.Line(form["kind"].ToString()), ["area"] = area, ["count"] = EntryForm.Line(form["count"].ToString()), ["standing"] = EntryForm.Line(form["standing"].ToString()), ["name"] = EntryForm.Line(form["name"].ToString()) };
         if (typed["name"].Length == 0 && ItemKinds.All.TryGetValue(typed["kind"], out var kind)) typed["name"] = Messages.Words.Capital(visit.Speech.Catalogue(kind.Words));
         var id = EntryIds.Free(EntryIds.Of(typed["name"], "item"), [.. visit.Book.Items.Select(item => item.Id)]);
         return await DoAsync(
@@ -110,9 +110,9 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return refusal;
         var (form, unread) = await door.ReadAsync(context);
         if (form is null) return unread!;
-        var mark = new EntryMark(Line(form["mark"].ToString()));
+        var mark = new EntryMark(EntryForm.Line(form["mark"].ToString()));
         var remove = form["press"] == "remove";
-        var typed = ItemForm.Fields.Append("name").Append("area").Where(form.ContainsKey).ToDictionary(key => key, key => Line(form[key].ToString()));
+        var typed = ItemForm.Fields.Append("name").Append("area").Where(form.ContainsKey).ToDictionary(key => key, key => EntryForm.Line(form[key].ToString()));
         var to = typed.GetValueOrDefault("area", area);
         return await DoAsync(
             context, visit, form,
@@ -179,6 +179,4 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         GardenDoor.Page<WalkItemView>(visit, ("Item", item), ("Faults", faults), ("Typed", typed ?? ItemForm.Of(item)), ("Mark", (mark ?? EntryMark.Of(item)).ToString()), ("IsConflict", conflict));
 
     private IReadOnlyDictionary<string, Instant> Seen(GardenVisit visit) => store.Read(reader => WalkMarks.OfWalk(reader, visit.Book.Id));
-
-    private static string Line(string text) => text.Length > ItemForm.Longest ? text[..ItemForm.Longest].Trim() : text.ReplaceLineEndings(" ").Trim();
 }
