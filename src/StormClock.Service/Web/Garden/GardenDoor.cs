@@ -29,7 +29,7 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
     /// <summary>On the walk a script keeps forms that cannot be sent, and the way back must find what was typed.</summary>
     private static void LetForms(HttpResponse response)
     {
-        PageHeaders.AllowOwnScript(response);
+        PageHeaders.AllowOwnScriptThatSends(response);
         response.Headers.CacheControl = "private, no-cache";
     }
 
