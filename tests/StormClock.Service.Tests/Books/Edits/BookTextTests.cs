@@ -8,7 +8,7 @@ namespace StormClock.Service.Tests.Books.Edits;
 /// <summary>Invented books with remarks wherever somebody may write one; each row shows which lines go and which come.</summary>
 public class BookTextTests
 {
-    private const string Block = """
+    internal const string Block = """
         # Our garden
         garden: {id: quay, name: Quay, zone: America/New_York, units: us} # the quay
 
@@ -77,7 +77,7 @@ public class BookTextTests
         # the end
         """;
 
-    private const string Flow = """
+    internal const string Flow = """
         # Our garden
         garden:
           id: quay # never change
@@ -224,7 +224,7 @@ public class BookTextTests
         }
     }
 
-    private static string Laid(string text, string layout) => layout switch
+    internal static string Laid(string text, string layout) => layout switch
     {
         "CRLF" => (text + "\n").Replace("\n", "\r\n"),
         "no final newline" => text[..text.LastIndexOf('\n')],
