@@ -26,6 +26,9 @@ public static class StormPages
     /// <summary>Of a form without pictures; photos have a bound of their own.</summary>
     private const long LargestBody = 256 * 1024;
 
+    /// <summary>What is text and large. Calendars are left alone: the mark they are asked again by holds for their own bytes.</summary>
+    private static readonly string[] Compressed = ["text/html", "text/css", "text/javascript", "image/svg+xml", "application/json"];
+
     /// <summary>Needs <see cref="Doorkeeper"/>, <see cref="IJobBook"/>, <see cref="Core.Acknowledgements.AckKeyRing"/> and <see cref="IClock"/> beside it.</summary>
     public static IServiceCollection AddStormPages(this IServiceCollection services, PagesSettings settings)
     {
@@ -35,7 +38,7 @@ public static class StormPages
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = LargestBody;
         });
-        services.AddResponseCompression(answers => answers.MimeTypes = ["text/html", "text/css", "text/javascript", "text/calendar", "image/svg+xml", "application/json"]);
+        services.AddResponseCompression(answers => answers.MimeTypes = Compressed);
         services.AddAuthentication(Doorkeeper.Scheme).AddCookie(Doorkeeper.Scheme, visit =>
         {
             visit.Cookie.Name = "stormclock-visit";
