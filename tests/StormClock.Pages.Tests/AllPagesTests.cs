@@ -1,5 +1,6 @@
 using StormClock.Pages.Tests.Checks;
 using StormClock.Pages.Tests.Served;
+using Xunit.Sdk;
 
 namespace StormClock.Pages.Tests;
 
@@ -8,35 +9,41 @@ public class AllPagesTests(InstalledBrowser browser, Scenes scenes)
 {
     public static TheoryData<string> Names { get; } = new(KnownPage.All.Select(page => page.Name));
 
+    /// <summary>One visit, in which the screen changes: most of what a look costs is the browser's opening.</summary>
     [Theory]
     [MemberData(nameof(Names))]
-    public Task Page_OnAPhone_HasNoFault(string name) => CheckAsync(KnownPage.Named(name), Screens.Phone);
-
-    [Theory]
-    [MemberData(nameof(Names))]
-    public Task Page_OnADesktop_HasNoFault(string name) => CheckAsync(KnownPage.Named(name), Screens.Desktop);
-
-    [Theory]
-    [MemberData(nameof(Names))]
-    public Task Page_ZoomedAndNarrow_NeedsNoScrollingSideways(string name) => browser.VisitAsync(Screens.Zoomed, async visit =>
+    public Task Page_OnEveryScreen_HasNoFault(string name) => browser.VisitAsync(Screens.Phone, async visit =>
     {
-        await KnownPage.Named(name).OpenAsync(visit, scenes);
-        await Layout.UnfoldAsync(visit.Page);
-        await Layout.CheckWidthAsync(visit.Page);
-        await visit.Page.SetViewportSizeAsync(Screens.Narrow.Width, Screens.Narrow.Height);
-        await Layout.CheckWidthAsync(visit.Page);
-    });
-
-    private Task CheckAsync(KnownPage page, Screen screen) => browser.VisitAsync(screen, async visit =>
-    {
-        await page.OpenAsync(visit, scenes);
+        var known = KnownPage.Named(name);
+        await known.OpenAsync(visit, scenes);
         Wire.Check(await visit.WireAsync());
-        if (screen == Screens.Phone) await Pictures.KeepAsync(visit.Page, page.Picture);
+        await Pictures.KeepAsync(visit.Page, known.Picture);
         await Keyboard.WalkAsync(visit.Page);
         await Layout.UnfoldAsync(visit.Page);
-        await Keyboard.WalkAsync(visit.Page);
-        await Layout.CheckWidthAsync(visit.Page);
-        await Layout.CheckTargetsAsync(visit.Page);
-        await Axe.CheckAsync(visit.Page);
+        await On(Screens.Phone, () => LookAsync(visit.Page));
+        await On(Screens.Desktop, () => Keyboard.WalkAsync(visit.Page));
+        await On(Screens.Desktop, () => LookAsync(visit.Page));
+        await On(Screens.Zoomed, () => Layout.CheckWidthAsync(visit.Page));
+        await On(Screens.Narrow, () => Layout.CheckWidthAsync(visit.Page));
+
+        async Task On(Screen screen, Func<Task> look)
+        {
+            await Screens.ChangeAsync(visit.Page, screen);
+            try
+            {
+                await look();
+            }
+            catch (XunitException fault)
+            {
+                Assert.Fail($"{screen.Name}: {fault.Message}");
+            }
+        }
     });
+
+    private static async Task LookAsync(IPage page)
+    {
+        await Layout.CheckWidthAsync(page);
+        await Layout.CheckTargetsAsync(page);
+        await Axe.CheckAsync(page);
+    }
 }

@@ -1,10 +1,11 @@
 using StormClock.Pages.Tests.Checks;
+using StormClock.Pages.Tests.Served;
 using Xunit.Sdk;
 
 namespace StormClock.Pages.Tests;
 
 /// <summary>Each check finds the fault that it is there for, and lets a good page pass.</summary>
-public class ChecksTests(InstalledBrowser browser)
+public class ChecksTests(InstalledBrowser browser, Scenes scenes)
 {
     private const string Style = "<style>button, .far { display: block; height: 44px } :focus-visible { outline: 3px solid }</style>";
 
@@ -73,6 +74,28 @@ public class ChecksTests(InstalledBrowser browser)
     [Fact]
     public Task Press_NameThatTabNeverReaches_SaysWhatItReached() =>
         FindsAsync("<main><button>Done</button></main>", page => Keyboard.PressAsync(page, "Later"), "does not reach \"Later\"; it reached: Done");
+
+    [Fact]
+    public Task Change_ToAnotherScreen_IsWhatThePageThenHas() => browser.VisitAsync(Screens.Desktop, async visit =>
+    {
+        foreach (var screen in new[] { Screens.Zoomed, Screens.Narrow })
+        {
+            await Screens.ChangeAsync(visit.Page, screen);
+            Assert.Equal([screen.Width, screen.Height, (int)screen.Scale], await visit.Page.EvaluateAsync<int[]>("() => [innerWidth, innerHeight, devicePixelRatio]"));
+        }
+    });
+
+    /// <summary>A reader who is sent elsewhere has not seen the page that was asked for.</summary>
+    [Fact]
+    public async Task Go_PageThatLeadsElsewhere_Fails()
+    {
+        var storm = await scenes.PlayAsync(Scene.WorkForPhones);
+        await browser.VisitAsync(Screens.Desktop, async visit =>
+        {
+            await Assert.ThrowsAnyAsync<XunitException>(() => visit.GoAsync(storm.At("/g/tern-hook/jobs")));
+            await visit.GoAsync(storm.At("/g/tern-hook/jobs"), arrives: "/in");
+        });
+    }
 
     private Task FindsAsync(string body, Func<IPage, Task> check, string said) => ShowAsync(body, async page =>
     {

@@ -66,7 +66,7 @@ public sealed class InstalledBrowser : IAsyncDisposable
         driver = await Playwright.CreateAsync();
         try
         {
-            browser = await driver.Chromium.LaunchAsync(new() { ExecutablePath = program, Headless = true, Args = Arguments });
+            browser = await driver.Chromium.LaunchAsync(new() { ExecutablePath = program, Headless = true, Args = Arguments, Timeout = Visit.PatienceMs });
         }
         catch (PlaywrightException fault)
         {

@@ -11,6 +11,9 @@ internal sealed record KnownPage(string Name, Scene Scene, Func<ServedStorm, str
     /// <summary>What it answers with.</summary>
     public int Status { get; init; } = 200;
 
+    /// <summary>Path of the page that it leads to; null where that is the very one.</summary>
+    public string? Arrives { get; init; }
+
     /// <summary>What is done after it has come. The scene is shared: it must do no harm when it is done again, or before another page is looked at.</summary>
     public Func<IPage, Task>? Then { get; init; }
 
@@ -30,10 +33,10 @@ internal sealed record KnownPage(string Name, Scene Scene, Func<ServedStorm, str
         new("front page, recheck", Scene.After, _ => "/"),
         new("job", Scene.WorkForPhones, storm => Links.Of(storm, AckPurpose.Job)) { Picture = "job" },
         new("job, answered", Scene.WorkForPhones, storm => Links.Of(storm, AckPurpose.Job, number: 1)) { Then = page => Keyboard.FollowAsync(page, "Done"), Picture = "job-done" },
-        new("job, leave", Scene.Leave, storm => Links.Of(storm, AckPurpose.Job)),
+        new("job, leave", Scene.LeaveForPhones, storm => Links.Of(storm, AckPurpose.Job)),
         new("list of jobs", Scene.WorkForPhones, storm => Links.Of(storm, AckPurpose.All)),
         new("I am in", Scene.ClosedForPhones, storm => Links.Of(storm, AckPurpose.Indoors)) { Picture = "i-am-in" },
-        new("recheck list", Scene.After, storm => Links.Of(storm, AckPurpose.Recheck)) { Picture = "recheck" },
+        new("recheck list", Scene.AfterForPhones, storm => Links.Of(storm, AckPurpose.Recheck)) { Picture = "recheck" },
         new("notifications", Scene.WorkForPhones, storm => Links.ForPush(storm, "gardener")) { Picture = "notifications" },
         new("notifications, one device", Scene.WorkForPhones, storm => Links.ForPush(storm, "helper")),
         new("sign in", Scene.WorkForPhones, _ => "/in") { Picture = "sign-in" },
@@ -63,7 +66,7 @@ internal sealed record KnownPage(string Name, Scene Scene, Func<ServedStorm, str
     public async Task OpenAsync(Visit visit, Scenes scenes)
     {
         var storm = await scenes.PlayAsync(Scene);
-        await visit.GoAsync(storm.At(Address(storm)), Status);
+        await visit.GoAsync(storm.At(Address(storm)), Status, Arrives);
         if (Then is not null) await Then(visit.Page);
     }
 }

@@ -37,4 +37,12 @@ internal static class Screens
 
     /// <summary>For whoever has scripts turned off; nothing that is itself a script, such as axe, runs here.</summary>
     public static Screen NoScript { get; } = Phone with { Name = "phone without scripts", HasScript = false };
+
+    /// <summary>The same page on another screen, as when somebody zooms in. It lasts as long as the page's context, whose end lets go of it.</summary>
+    public static async Task ChangeAsync(IPage page, Screen screen)
+    {
+        var browser = await page.Context.NewCDPSessionAsync(page);
+        await browser.SendAsync("Emulation.setDeviceMetricsOverride", new() { ["width"] = screen.Width, ["height"] = screen.Height, ["deviceScaleFactor"] = screen.Scale, ["mobile"] = screen.HasTouch });
+        await page.WaitForFunctionAsync($"() => innerWidth === {screen.Width} && innerHeight === {screen.Height} && devicePixelRatio === {screen.Scale}");
+    }
 }

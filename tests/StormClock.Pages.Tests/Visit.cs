@@ -6,6 +6,8 @@ namespace StormClock.Pages.Tests;
 /// <summary>One page in a context of its own, with all that it complained of and all that came for it.</summary>
 internal sealed class Visit
 {
+    public const float PatienceMs = 300_000;
+
     private readonly ConcurrentQueue<string> troubles = [];
     private readonly ConcurrentQueue<IRequest> finished = [];
     private Uri? expected;
@@ -14,6 +16,9 @@ internal sealed class Visit
     public Visit(IPage page)
     {
         Page = page;
+
+        // On a machine that does much else all this takes long, and no test is of how long.
+        page.SetDefaultTimeout(PatienceMs);
         page.Console += (_, said) =>
         {
             if (said.Type == "error" && !IsExpected(said)) troubles.Enqueue($"console: {said.Text}");
@@ -30,12 +35,13 @@ internal sealed class Visit
 
     /// <summary>Goes to an address and waits until everything has come.</summary>
     /// <param name="status">What it must answer with.</param>
-    public async Task GoAsync(Uri address, int status = 200)
+    /// <param name="arrives">Path of the page that it must lead to; null for the very one. A page that sends its reader elsewhere, such as to signing in, has not been looked at.</param>
+    public async Task GoAsync(Uri address, int status = 200, string? arrives = null)
     {
         finished.Clear();
         (expected, this.status) = (address, status);
         var answer = await Page.GotoAsync(address.AbsoluteUri, new() { WaitUntil = WaitUntilState.Load });
-        Assert.Equal((address, status), (address, answer!.Status));
+        Assert.Equal((arrives ?? address.AbsolutePath, status), (new Uri(Page.Url).AbsolutePath, answer!.Status));
     }
 
     /// <summary>Bytes that came over the wire since <see cref="GoAsync"/>.</summary>

@@ -33,13 +33,17 @@ internal sealed record Scene(string Name, Stage? Stage, Func<Task<ServedStorm>> 
 
     public static Scene LastRoundForPhones { get; } = new("last round, with links", Core.Stages.Stage.LastRound, () => ServedStorm.StartAsync(LastLight, ForPhones));
 
-    public static Scene Leave { get; } = new("leave", null, LeaveAsync);
+    public static Scene Leave { get; } = new("leave", null, () => LeaveAsync(AtTheBox));
+
+    public static Scene LeaveForPhones { get; } = new("leave, with links", null, () => LeaveAsync(ForPhones));
 
     public static Scene Closed { get; } = new("closed", Core.Stages.Stage.GardenClosed, () => ServedStorm.StartAsync(InTheStorm, AtTheBox));
 
     public static Scene ClosedForPhones { get; } = new("closed, with links", Core.Stages.Stage.GardenClosed, () => ServedStorm.StartAsync(InTheStorm, ForPhones));
 
-    public static Scene After { get; } = new("recheck", Core.Stages.Stage.Recheck, AfterAsync);
+    public static Scene After { get; } = new("recheck", Core.Stages.Stage.Recheck, () => AfterAsync(AtTheBox));
+
+    public static Scene AfterForPhones { get; } = new("recheck, with links", Core.Stages.Stage.Recheck, () => AfterAsync(ForPhones));
 
     private static async Task<ServedStorm> WorkForPhonesAsync()
     {
@@ -49,17 +53,17 @@ internal sealed record Scene(string Name, Stage? Stage, Func<Task<ServedStorm>> 
         return storm;
     }
 
-    private static async Task<ServedStorm> LeaveAsync()
+    private static async Task<ServedStorm> LeaveAsync(Installing how)
     {
-        var storm = await ServedStorm.StartAsync(LastLight, ForPhones);
+        var storm = await ServedStorm.StartAsync(LastLight, how);
         storm.NoteLeaveBy("tern-hook", LastLight + Duration.FromHours(1));
         await storm.AdvanceToAsync(LastLight + Duration.FromHours(2));
         return storm;
     }
 
-    private static async Task<ServedStorm> AfterAsync()
+    private static async Task<ServedStorm> AfterAsync(Installing how)
     {
-        var storm = await ServedStorm.StartAsync(InTheStorm, ForPhones);
+        var storm = await ServedStorm.StartAsync(InTheStorm, how);
         await storm.AdvanceToAsync(Afterwards);
         return storm;
     }
