@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# One archive of a stopped StormClock's data folder: database, its log, keys of links, forms and notifications, notes, unsent .eml files.
+# One archive of a stopped StormClock's data folder: database, its log, keys of links, forms and notifications, notes, photos, unsent .eml files.
 #   backup.sh DATA_FOLDER TARGET_FOLDER
 # StormClock must not run: the script takes the same lock and refuses while it is held, and keeps it while it copies.
 set -euo pipefail

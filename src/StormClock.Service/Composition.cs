@@ -17,6 +17,7 @@ using StormClock.Service.Web;
 using StormClock.Service.Web.Api;
 using StormClock.Service.Web.Garden;
 using StormClock.Service.Web.Keeper;
+using StormClock.Service.Web.Start;
 using StormClock.Service.Web.Visits;
 
 namespace StormClock.Service;
@@ -48,6 +49,7 @@ internal static class Composition
         host.MapKeys();
         host.MapGardenPages();
         host.MapKeeperPages();
+        host.MapStartPages();
         if (plan.Push is not null) host.MapPushPages();
         return host;
     }
@@ -169,6 +171,7 @@ internal static class Composition
         services.AddGardenPages();
         services.AddKeeperPages(plan.DataFolder);
         services.AddStormApi();
+        services.AddStartPages();
         services.AddSingleton(plan);
         services.AddSingleton<JobBook>();
         services.AddSingleton<IJobBook>(provider => provider.GetRequiredService<JobBook>());

@@ -1,4 +1,3 @@
-using System.Text;
 using StormClock.Core;
 using StormClock.Core.Garden;
 
@@ -41,29 +40,6 @@ public static class GardenFiles
         return text.Value is { } found
             ? GardenReader.Read(found, path, name => TextFile.Read(Path.Combine(folder, name)))
             : ReadResult.Bad<GardenBook>(text.Faults);
-    }
-
-    /// <summary>
-    /// Puts a book in place of its file in one step, so that a crash leaves the old or the new one whole. The file that
-    /// was there stays beside it as <c>.bak</c>, with its remarks. A book that would not be read again is not written.
-    /// </summary>
-    /// <returns>The book as it will be read; the faults, and an untouched file, otherwise.</returns>
-    public static ReadResult<GardenBook> Save(string path, GardenBook book)
-    {
-        var text = GardenWriter.Write(book);
-        var back = GardenReader.Read(text, path);
-        if (!back.IsGood) return back;
-
-        var fresh = path + ".new";
-        using (var file = new FileStream(fresh, FileMode.Create, FileAccess.Write))
-        {
-            file.Write(Encoding.UTF8.GetBytes(text));
-            file.Flush(flushToDisk: true);
-        }
-
-        if (File.Exists(path)) File.Replace(fresh, path, path + ".bak");
-        else File.Move(fresh, path);
-        return back;
     }
 
     /// <summary>Two gardens with one id would answer each other's links: the later file is refused.</summary>

@@ -14,11 +14,13 @@ internal sealed partial class YamlTreeReader
 
     private readonly FaultList faults;
     private readonly Parser parser;
+    private readonly string text;
     private bool stopped;
 
     private YamlTreeReader(string text, FaultList faults)
     {
         this.faults = faults;
+        this.text = text;
         parser = new Parser(new StringReader(text));
     }
 
@@ -95,9 +97,9 @@ internal sealed partial class YamlTreeReader
 
         return piece switch
         {
-            Scalar scalar => new YamlText(line, scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any)),
-            SequenceStart => List(line, depth),
-            MappingStart => Map(line, depth),
+            Scalar scalar => new YamlText(line, scalar.Value, scalar.Style is not (ScalarStyle.Plain or ScalarStyle.Any)) { Span = From(scalar, scalar.End.Index) },
+            SequenceStart list => List(line, depth, list),
+            MappingStart map => Map(line, depth, map),
             AnchorAlias alias => Alias(line, alias),
             _ => Stop(line, "broken YAML; check the lines above"),
         };
@@ -122,7 +124,22 @@ internal sealed partial class YamlTreeReader
         return new YamlHole(line);
     }
 
-    private YamlList List(int line, int depth)
+    /// <summary>Without the blanks that the library counts in at the end of some texts.</summary>
+    private YamlSpan From(ParsingEvent first, long lastEnd)
+    {
+        var start = (int)Math.Min(first.Start.Index, text.Length);
+        var end = (int)Math.Clamp(lastEnd, start, text.Length);
+        return new YamlSpan(start, start + text.AsSpan(start, end - start).TrimEnd().Length);
+    }
+
+    /// <summary>
+    /// From the beginning of a list or mapping to its closing bracket, which the current event is at, or to the end of the last
+    /// thing in it. The library's own end of a block lies behind the empty lines and remarks that follow it.
+    /// </summary>
+    private YamlSpan From(NodeEvent first, bool flow, YamlNode? last) =>
+        From(first, flow || last is null ? parser.Current!.Start.Index + 1 : last.Span.End);
+
+    private YamlList List(int line, int depth, SequenceStart first)
     {
         var entries = new List<YamlNode>();
         Next();
@@ -132,10 +149,11 @@ internal sealed partial class YamlTreeReader
             Next();
         }
 
-        return new YamlList(line, entries);
+        var flow = first.Style == SequenceStyle.Flow;
+        return new YamlList(line, entries) { Flow = flow, Span = From(first, flow, entries.LastOrDefault()) };
     }
 
-    private YamlMap Map(int line, int depth)
+    private YamlMap Map(int line, int depth, MappingStart first)
     {
         var entries = new Dictionary<string, YamlEntry>();
         Next();
@@ -150,7 +168,8 @@ internal sealed partial class YamlTreeReader
             Keep(entries, key, value);
         }
 
-        return new YamlMap(line, [.. entries.Values]);
+        var flow = first.Style == MappingStyle.Flow;
+        return new YamlMap(line, [.. entries.Values]) { Flow = flow, Span = From(first, flow, entries.Values.LastOrDefault()?.Value) };
     }
 
     private void Keep(Dictionary<string, YamlEntry> entries, YamlNode key, YamlNode value)
@@ -161,7 +180,7 @@ internal sealed partial class YamlTreeReader
             return;
         }
 
-        if (!entries.TryAdd(name.Value, new YamlEntry(name.Value, name.Line, value)))
+        if (!entries.TryAdd(name.Value, new YamlEntry(name.Value, name.Line, value) { KeySpan = name.Span }))
             faults.Add(name.Line, $"'{YamlFields.Shown(name.Value)}' is written twice (first in line {entries[name.Value].Line}); keep one");
     }
 }

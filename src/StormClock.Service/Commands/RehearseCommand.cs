@@ -12,7 +12,7 @@ namespace StormClock.Service.Commands;
 internal static class RehearseCommand
 {
     /// <summary>The garden that the practice storm is made for.</summary>
-    private const string PracticeGarden = "garden-tern-hook.yaml";
+    internal const string PracticeGarden = "garden-tern-hook.yaml";
 
     public static Command Make()
     {

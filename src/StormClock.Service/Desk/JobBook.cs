@@ -138,6 +138,7 @@ internal sealed class JobBook(StormStore store, GardenShelf shelf, GardenDesk de
             : [];
         return Task.FromResult(new NowPage(gardens, Troubles(now), messages)
         {
+            IsForKeeper = visitor.IsKeeper(shelf.Books),
             IsStarting = gardens.Count < shelf.Books.Count,
             Testable = plan.MaySendTests ? [.. shelf.Books.SelectMany(book => book.People.Where(person => person.Email is not null).Select(person => new NowTestable($"{book.Id}/{person.Id}", $"{person.Name}, {person.Email}")))] : [],
         });

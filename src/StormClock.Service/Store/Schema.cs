@@ -20,9 +20,11 @@ internal static class Schema
     public const string Feeds = "feeds";
     public const string FeedEntries = "feedEntries";
     public const string Subscriptions = "subscriptions";
+    public const string PhotoNotes = "photoNotes";
     public const string Replies = "replies";
     public const string Mailboxes = "mailboxes";
     public const string Visits = "visits";
+    public const string WalkMarks = "walkMarks";
     public const string Outcomes = "outcomes";
     public const string Episodes = "episodes";
     public const string SignIns = "signIns";
@@ -52,7 +54,9 @@ internal static class Schema
         var subscriptions = database.GetCollection(Subscriptions);
         subscriptions.EnsureIndex("gardenMark", "$.gardenMark");
         subscriptions.EnsureIndex("endpointMark", "$.endpointMark");
+        database.GetCollection(PhotoNotes).EnsureIndex("gardenMark", "$.gardenMark");
         database.GetCollection(Replies).EnsureIndex("toldMark", "$.toldMark");
+        database.GetCollection(WalkMarks).EnsureIndex("gardenMark", "$.gardenMark");
         database.GetCollection(Outcomes).EnsureIndex("gardenMark", "$.gardenMark");
         database.GetCollection(Episodes).EnsureIndex("gardenMark", "$.gardenMark");
         var outbox = database.GetCollection(Outbox);

@@ -1,6 +1,6 @@
 namespace StormClock.Service.Store;
 
-/// <summary>Files that hold keys: readable and writable by their owner only.</summary>
+/// <summary>Files that hold keys or photos: readable and writable by their owner only.</summary>
 internal static class SecretFile
 {
     private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite;

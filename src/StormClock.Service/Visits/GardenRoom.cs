@@ -15,9 +15,6 @@ public enum GardenRoom
     /// <summary>The survey on foot.</summary>
     Walk,
 
-    /// <summary>The gardener's own drawing.</summary>
-    PlotMap,
-
     /// <summary>What goes first.</summary>
     Worry,
 

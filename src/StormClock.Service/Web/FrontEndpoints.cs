@@ -18,6 +18,7 @@ internal static class FrontEndpoints
             [nameof(FrontView.Speech)] = SpeechOf(page) ?? BrowserSpeech.Of(request),
             [nameof(FrontView.Now)] = now,
             [nameof(FrontView.Visitor)] = visitor,
+            [nameof(FrontView.IsKeeper)] = page.IsForKeeper,
             [nameof(FrontView.IsPrivate)] = visitor.Kind == VisitorKind.AtTheBox,
         });
     }

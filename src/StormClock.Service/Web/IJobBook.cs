@@ -82,6 +82,9 @@ public sealed record NowPage(IReadOnlyList<NowGarden> Gardens, IReadOnlyList<str
     /// <summary>There are gardens, and the first look at the forecast after the start is still under way.</summary>
     public bool IsStarting { get; init; }
 
+    /// <summary>The visitor looks after the installation.</summary>
+    public bool IsForKeeper { get; init; }
+
     /// <summary>To whom a test message can be sent from here; empty where that is not offered.</summary>
     public IReadOnlyList<NowTestable> Testable { get; init; } = [];
 }

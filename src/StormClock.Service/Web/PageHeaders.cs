@@ -20,4 +20,8 @@ internal static class PageHeaders
     /// <summary>For the one page that cannot do without: scripts and a worker from our own files, still none in the page.</summary>
     public static void AllowOwnScript(HttpResponse response) =>
         response.Headers.ContentSecurityPolicy = $"{NoScript}; script-src 'self'; worker-src 'self'";
+
+    /// <summary>For the walk, whose script sends forms again that could not be sent.</summary>
+    public static void AllowOwnScriptThatSends(HttpResponse response) =>
+        response.Headers.ContentSecurityPolicy = $"{NoScript}; script-src 'self'; connect-src 'self'";
 }

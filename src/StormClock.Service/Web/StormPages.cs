@@ -30,6 +30,9 @@ public static class StormPages
     /// <summary>Of a form without pictures; photos have a bound of their own.</summary>
     private const long LargestBody = 256 * 1024;
 
+    /// <summary>What is text and large. Calendars are left alone: the mark they are asked again by holds for their own bytes.</summary>
+    private static readonly string[] Compressed = ["text/html", "text/css", "text/javascript", "image/svg+xml", "application/json"];
+
     /// <summary>Needs <see cref="Doorkeeper"/>, <see cref="IJobBook"/>, <see cref="Core.Acknowledgements.AckKeyRing"/> and <see cref="IClock"/> beside it.</summary>
     public static IServiceCollection AddStormPages(this IServiceCollection services, PagesSettings settings)
     {
@@ -39,7 +42,7 @@ public static class StormPages
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = LargestBody;
         });
-        services.AddResponseCompression(answers => answers.MimeTypes = ["text/html", "text/css", "text/javascript", "text/calendar", "image/svg+xml", "application/json"]);
+        services.AddResponseCompression(answers => answers.MimeTypes = Compressed);
         services.AddAuthentication(Doorkeeper.Scheme).AddCookie(Doorkeeper.Scheme, visit =>
         {
             visit.Cookie.Name = VisitCookie;
@@ -97,7 +100,7 @@ public static class StormPages
             if (ApiPages.IsApi(rejected.HttpContext.Request)) await ApiProblem.TooMany.ExecuteAsync(rejected.HttpContext);
             else await rejected.HttpContext.Response.WriteAsync($"{BrowserSpeech.Of(rejected.HttpContext.Request).Say("notice.too-many-requests")}\n", cancellation);
         };
-        limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => PerMinute(context, perMinute * RequestsPerLink));
+        limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => PerMinute(context, (int)Math.Min(int.MaxValue, (long)perMinute * RequestsPerLink)));
         limits.AddPolicy(SignInLimit, context => PerMinute(context, SignInsPerMinute));
         limits.AddFixedWindowLimiter(TestLimit, window => (window.PermitLimit, window.Window) = (TestsPerMinute, TimeSpan.FromMinutes(1)));
         limits.AddPolicy(LinkLimit, context => PerMinute(context, perMinute));

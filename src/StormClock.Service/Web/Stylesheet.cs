@@ -42,7 +42,8 @@ internal static class Stylesheet
           .timeline.wide { display: block; width: 900px; margin-left: calc(50% - 450px); }
           .timeline.narrow { display: none; }
         }
-        .skip { position: absolute; left: -100rem; }
+        .skip { position: absolute; left: -100rem; min-height: 3rem; padding: 0.75rem; }
+        h2 a { display: inline-block; min-height: 3rem; padding: 0.5rem 0; }
         .skip:focus { position: static; display: block; padding: 0.75rem; }
         nav, .ways { max-width: 40rem; margin: 0 auto; padding: 0 0.75rem; }
         nav .ways { padding: 0; }

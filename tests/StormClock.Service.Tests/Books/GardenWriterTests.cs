@@ -6,12 +6,8 @@ using StormClock.Service.Tests.Practice;
 
 namespace StormClock.Service.Tests.Books;
 
-public sealed class GardenWriterTests : IDisposable
+public sealed class GardenWriterTests
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("gardens").FullName;
-
-    public void Dispose() => Directory.Delete(folder, recursive: true);
-
     private static GardenBook Read(string text) => Read(text, ItemKinds.All);
 
     private static GardenBook Read(string text, IReadOnlyDictionary<string, ItemKind> kinds)
@@ -103,43 +99,5 @@ public sealed class GardenWriterTests : IDisposable
         var text = GardenWriter.Write(Read(MadeKinds.Book("kind: drum\ncount: 3\njobs: none"), MadeKinds.Bare));
 
         Assert.Empty(Read(text, MadeKinds.Rich).Items[0].Jobs);
-    }
-
-    [Fact]
-    public void Save_OverAnOldFile_KeepsTheOldOneBesideIt()
-    {
-        var path = Path.Combine(folder, "quay.yaml");
-        File.WriteAllText(path, "# my own remark\n" + SampleBook.Good);
-        var book = Read(SampleBook.Good) with { Name = "New name" };
-
-        Assert.True(GardenFiles.Save(path, book).IsGood);
-
-        Assert.Equal("New name", GardenFiles.Read(path).Value!.Name);
-        Assert.StartsWith("# my own remark", File.ReadAllText(path + ".bak"));
-        Assert.Equal(["quay"], GardenFiles.Load(folder).Select(file => file.InForce!.Id));
-        Assert.False(File.Exists(path + ".new"));
-    }
-
-    [Fact]
-    public void Save_FirstTime_WritesTheFile()
-    {
-        var path = Path.Combine(folder, "quay.yaml");
-
-        GardenFiles.Save(path, Read(SampleBook.Good));
-
-        Assert.Equal("quay", GardenFiles.Read(path).Value!.Id);
-    }
-
-    [Fact]
-    public void Save_BookThatCouldNotBeRead_LeavesTheFileAlone()
-    {
-        var path = Path.Combine(folder, "quay.yaml");
-        File.WriteAllText(path, SampleBook.Good);
-        var book = Read(SampleBook.Good);
-
-        var saved = GardenFiles.Save(path, book with { Items = [book.Items[0] with { AreaId = "moon" }] });
-
-        Assert.False(saved.IsGood);
-        Assert.Equal(SampleBook.Good, File.ReadAllText(path));
     }
 }

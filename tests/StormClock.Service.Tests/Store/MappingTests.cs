@@ -3,6 +3,7 @@ using LiteDB;
 using StormClock.Core.Garden;
 using StormClock.Service.Delivery;
 using StormClock.Service.Outbox;
+using StormClock.Service.Photos;
 using StormClock.Service.Store;
 using StormClock.Service.Store.Mapping;
 
@@ -79,6 +80,13 @@ public class MappingTests
     {
         var press = new Press(token, answer, at, by);
         Assert.Equal(press, PressMapping.FromBson(ThroughBytes(PressMapping.ToBson(press))));
+    });
+
+    [Fact]
+    public void PhotoNote_AnyValues_ComesBackEqual() => Gen.Select(Text, Text, Text, Text, Time, Text, Gen.Select(Gen.Int, Gen.Int)).Sample((id, garden, subject, file, at, by, size) =>
+    {
+        var note = new PhotoNote(id, garden, subject, file, at, by, size.Item1, size.Item2);
+        Assert.Equal(note, PhotoNoteMapping.FromBson(ThroughBytes(PhotoNoteMapping.ToBson(note))));
     });
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using StormClock.Core.Garden;
 using StormClock.Service.Books.Kinds;
 using StormClock.Service.Messages;
+using StormClock.Service.Photos;
 using StormClock.Service.Wording;
 
 namespace StormClock.Service.Tests.Wording;
@@ -39,10 +40,10 @@ public partial class WordingTests
     /// <summary>Families by value of a closed list, numbers and units, and the keys made of another by an ending.</summary>
     private static bool IsMade(string key, HashSet<string> literals)
     {
-        string[] families = ["stage", "job", "progress", "work", "caution", "left", "news", "day", "day-short", "picture.work", "reply.verb", "why", "page.then", "in.as", "room", "plan-change", "outcome", "fails", "role"];
+        string[] families = ["stage", "job", "progress", "work", "caution", "left", "news", "day", "day-short", "picture.work", "reply.verb", "why", "page.then", "in.as", "room", "plan-change", "outcome", "fails", "role", "exposure", "standing", "surface", "photo", "units", "terrain"];
         var parent = key[..Math.Max(0, key.LastIndexOf('.'))];
         if (families.Contains(parent) && literals.Contains(parent)) return true;
-        return parent is "month" or "unit" || (literals.Contains(parent) && key[(parent.Length + 1)..] is "at" or "title" or "of");
+        return parent is "month" or "unit" or "field" || (literals.Contains(parent) && key[(parent.Length + 1)..] is "at" or "title" or "of");
     }
 
     [Fact]
@@ -53,6 +54,7 @@ public partial class WordingTests
         Assert.All(Enum.GetValues<JobKind>(), kind => Assert.NotEmpty(Words.Of(kind, speech)));
         Assert.All(Enum.GetValues<JobProgress>(), progress => Assert.NotEmpty(Words.Of(progress, speech)));
         Assert.All(Enum.GetValues<WorkClass>(), work => Assert.NotEmpty(Words.Of(work, speech)));
+        Assert.All(Enum.GetValues<PhotoRefusal>(), refusal => Assert.NotEmpty(speech.For(refusal).Reason));
         Assert.All(Enum.GetValues<Core.Reminders.Caution>(), caution => Assert.NotEmpty(CautionWords.Of(caution, speech)));
         Assert.All(Enum.GetValues<LeftCause>(), cause => Assert.NotEmpty(LeftWords.Of(cause, speech)));
         Assert.All(Enum.GetValues<Core.Reminders.PlanNewsKind>(), kind => Assert.NotEmpty(speech.Word("news", kind, ("count", 1), ("jobs", "x"))));

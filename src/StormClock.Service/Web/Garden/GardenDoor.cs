@@ -14,8 +14,13 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
     {
         visit = Find(context, gardenId, room);
         refusal = null;
-        if (visit is not null) return true;
-        refusal = Doorkeeper.Of(context).Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, "../../in") : Notices.NotForYou(context.Request);
+        if (visit is not null)
+        {
+            if (room == GardenRoom.Walk) LetForms(context.Response);
+            return true;
+        }
+
+        refusal = Doorkeeper.Of(context).Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, $"{Way(context)}../../in") : Notices.NotForYou(context.Request);
         return false;
     }
 
@@ -24,9 +29,19 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
     {
         var visitor = Doorkeeper.Of(context);
         return shelf.Find(gardenId) is { } book && visitor.MayEnter(room, book, shelf.Books)
-            ? new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant())
+            ? new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant()) { Here = Way(context) }
             : null;
     }
+
+    /// <summary>On the walk a script keeps forms that cannot be sent, and the way back must find what was typed.</summary>
+    private static void LetForms(HttpResponse response)
+    {
+        PageHeaders.AllowOwnScriptThatSends(response);
+        response.Headers.CacheControl = "private, no-cache";
+    }
+
+    /// <summary>Up from <c>/g/garden/a/b</c> to <c>/g/garden/</c>.</summary>
+    private static string Way(HttpContext context) => string.Concat(Enumerable.Repeat("../", Math.Max(0, context.Request.Path.Value!.Count(letter => letter == '/') - 3)));
 
     /// <summary>The form of a visitor who may be here; the refusal where it is none of ours, or stale.</summary>
     public async Task<(IFormCollection? Form, IResult? Refusal)> ReadAsync(HttpContext context)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using StormClock.Service.Desk;
 using StormClock.Service.Visits;
 
 namespace StormClock.Service.Web.Garden;
@@ -14,7 +15,9 @@ internal static class GardenPages
         .AddSingleton<AnswerDesk>()
         .AddSingleton<WorkEndpoints>()
         .AddSingleton<AfterEndpoints>()
-        .AddSingleton<WorryEndpoints>();
+        .AddSingleton<WorryEndpoints>()
+        .AddSingleton<BookDesk>()
+        .AddSingleton<WalkEndpoints>();
 
     public static IEndpointRouteBuilder MapGardenPages(this IEndpointRouteBuilder routes)
     {
@@ -31,7 +34,22 @@ internal static class GardenPages
         var worry = routes.ServiceProvider.GetRequiredService<WorryEndpoints>();
         Reading(garden, PathOf(GardenRoom.Worry), worry.Worry);
         Reading(garden, PathOf(GardenRoom.Storms), worry.Storms);
+        MapWalk(garden, routes.ServiceProvider.GetRequiredService<WalkEndpoints>());
+        routes.MapMethods("/" + WalkScript.Name, [HttpMethods.Get, HttpMethods.Head], WalkScript.Serve);
         return routes;
+    }
+
+    private static void MapWalk(RouteGroupBuilder garden, WalkEndpoints walk)
+    {
+        Reading(garden, "walk", walk.Areas);
+        Reading(garden, "walk/{area}", walk.Area);
+        Reading(garden, "walk/{area}/{item}", walk.Item);
+        garden.MapPost("walk/add-area", walk.AddAreaAsync);
+        garden.MapPost("walk/end", walk.EndAsync);
+        garden.MapPost("walk/{area}/add", walk.AddItemAsync);
+        garden.MapPost("walk/{area}/same", walk.SameAsync);
+        garden.MapPost("walk/{area}/{item}/change", walk.ChangeItemAsync);
+        garden.MapPost("walk/{area}/{item}/job", walk.AddJobAsync);
     }
 
     private static void Reading(RouteGroupBuilder garden, string path, Delegate show) => garden.MapMethods(path, [HttpMethods.Get, HttpMethods.Head], show);

@@ -16,6 +16,9 @@ public sealed record GardenVisit(Visitor Visitor, GardenBook Book, IReadOnlyList
     /// <summary>In whose name things are done, and to whom the page speaks.</summary>
     public Person Person { get; } = Visitor.ActsAs(Book);
 
+    /// <summary>Way from the address asked for to the garden's pages: empty in its rooms, <c>../</c> one below.</summary>
+    public string Here { get; init; } = "";
+
     public Speech Speech => Speech.Of(Person, Book.Units);
 
     public Times Times => new(Book.Zone, Now, Speech);

@@ -1,0 +1,47 @@
+using StormClock.Core;
+using StormClock.Core.Garden;
+using StormClock.Service.Books.Edits;
+using StormClock.Service.Store;
+using StormClock.Service.Wakeups;
+
+namespace StormClock.Service.Desk;
+
+/// <summary>Changes garden books for the pages: into the file, into force, and a turn that plans by it.</summary>
+public sealed class BookDesk(GardenShelf shelf, StormStore store, Turns turns, IClock clock)
+{
+    /// <summary>What follows from a change may take its time; whoever made it need not wait longer than this.</summary>
+    private static readonly TimeSpan LongestHold = TimeSpan.FromSeconds(2);
+
+    /// <summary>Null where the garden has no file, as in a rehearsal: then it cannot be changed.</summary>
+    public async Task<BookSave<T>?> ChangeAsync<T>(string gardenId, Func<GardenBook, BookOutcome<T>> change)
+        where T : class
+    {
+        if (shelf.FileOf(gardenId) is not { } file) return null;
+        var save = await Task.Run(() => BookEditor.Save(file, change, clock.GetCurrentInstant()));
+        if (save is BookSave<T>.Saved) await FollowAsync();
+        return save;
+    }
+
+    /// <summary>A new book, under an id that no other has.</summary>
+    public async Task<ReadResult<GardenBook>> CreateAsync(GardenBook book)
+    {
+        var id = EntryIds.Free(book.Id, [.. shelf.Books.Select(known => known.Id)]);
+        if (shelf.Folder is not { } folder) return ReadFault.At(1, "gardens cannot be added here");
+        Directory.CreateDirectory(folder);
+        var made = BookEditor.Create(Path.Combine(folder, $"{id}.yaml"), book with { Id = id });
+        if (made.IsGood) await FollowAsync();
+        return made;
+    }
+
+    /// <summary>True the first time that a form with this mark comes; a form that is sent again, because its answer got lost, changes nothing twice.</summary>
+    public Task<bool> IsFirstAsync(string once, string by) => store.WriteAsync(transaction => Presses.Add(transaction, new($"form {once}", "taken", clock.GetCurrentInstant(), by)));
+
+    /// <summary>Whether a form with this mark was taken before.</summary>
+    public bool WasTaken(string once) => store.Read(reader => Presses.OfToken(reader, $"form {once}")).Count > 0;
+
+    private Task<Task> FollowAsync()
+    {
+        shelf.Refresh();
+        return Task.WhenAny(turns.TakeAsync(listen: false, CancellationToken.None), Task.Delay(LongestHold, TimeProvider.System));
+    }
+}
