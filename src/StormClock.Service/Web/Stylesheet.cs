@@ -42,6 +42,22 @@ internal static class Stylesheet
           .timeline.wide { display: block; width: 900px; margin-left: calc(50% - 450px); }
           .timeline.narrow { display: none; }
         }
+        .plot { overflow-x: auto; margin: 0.75rem 0; }
+        .plot.wide { display: none; }
+        .plot svg { display: block; max-width: 100%; height: auto; }
+        .plot input[type=image] { width: auto; min-height: 0; padding: 0; border: 0; border-radius: 0; cursor: crosshair; }
+        @media (min-width: 60rem) {
+          .plot.wide { display: block; width: 900px; margin-left: calc(50% - 450px); }
+          .plot.narrow { display: none; }
+        }
+        .signs, .photos { padding: 0; list-style: none; }
+        .signs li { margin-bottom: 0.25rem; }
+        .sign { margin-right: 0.5rem; vertical-align: middle; }
+        .photos { display: flex; flex-wrap: wrap; gap: 0.75rem; }
+        .photos img { display: block; max-width: 100%; height: auto; }
+        fieldset { margin: 0 0 0.75rem; padding: 0; border: 0; min-width: 0; }
+        .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr)); gap: 0 0.75rem; }
+        .fields > div { display: flex; flex-direction: column; justify-content: flex-end; }
         .skip { position: absolute; left: -100rem; }
         .skip:focus { position: static; display: block; padding: 0.75rem; }
         nav, .ways { max-width: 40rem; margin: 0 auto; padding: 0 0.75rem; }

@@ -19,6 +19,7 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
         {
             visit = new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant()) { Here = Way(context) };
             if (room == GardenRoom.Walk) LetForms(context.Response);
+            if (room is GardenRoom.Walk or GardenRoom.PlotMap) PageHeaders.AllowOwnPictures(context.Response);
             return true;
         }
 
