@@ -20,24 +20,23 @@ internal static class PlotDrawing
             .. model.Things.SelectMany(thing => Item(thing, scale, chosen == (false, thing.Item.Id))),
         ]);
 
-    /// <summary>Lines with their metres from the upper left; the unit stands with the last.</summary>
+    /// <summary>Lines with their metres from the upper left, where the unit stands.</summary>
     private static IEnumerable<Mark> Grid(PlotScale scale)
     {
         var (right, bottom, letters) = (scale.X(scale.Frame.WidthDm), scale.Y(scale.Frame.DepthDm), scale.Layout.LettersPx);
+        yield return new Label(PlotScale.LeftPx - 2.5 * Gap, PlotScale.TopPx - 8, "m", letters, Anchor: Anchor.End);
         for (var dm = 0; dm <= scale.Frame.WidthDm; dm += scale.StepDm)
         {
             yield return new Stroke(scale.X(dm), scale.Y(0), scale.X(dm), bottom, dm == 0 ? 1.5 : 0.4);
-            yield return new Label(scale.X(dm), PlotScale.TopPx - 8, Figure(dm, dm + scale.StepDm > scale.Frame.WidthDm), letters, Anchor: Anchor.Middle);
+            yield return new Label(scale.X(dm), PlotScale.TopPx - 8, PlotMarks.Of(dm / 10), letters, Anchor: Anchor.Middle);
         }
 
         for (var dm = 0; dm <= scale.Frame.DepthDm; dm += scale.StepDm)
         {
             yield return new Stroke(scale.X(0), scale.Y(dm), right, scale.Y(dm), dm == 0 ? 1.5 : 0.4);
-            if (dm > 0) yield return new Label(PlotScale.LeftPx - Gap, scale.Y(dm) + letters * 0.36, Figure(dm, false), letters, Anchor: Anchor.End);
+            if (dm > 0) yield return new Label(PlotScale.LeftPx - Gap, scale.Y(dm) + letters * 0.36, PlotMarks.Of(dm / 10), letters, Anchor: Anchor.End);
         }
     }
-
-    private static string Figure(int dm, bool last) => PlotMarks.Of(dm / 10) + (last ? " m" : "");
 
     private static IEnumerable<Mark> Outline(PlotPlace place, PlotScale scale, bool chosen)
     {

@@ -9,16 +9,22 @@ public sealed record PlotFrame(int WidthDm, int DepthDm)
     /// <summary>Of an empty drawing each way: a small garden fits (C).</summary>
     private const int LeastDm = 120;
 
-    private const int StepDm = 50;
+    /// <summary>Beyond the last thing, for half of its mark.</summary>
+    private const int EdgeDm = 10;
 
-    /// <summary>All that is placed on a site, and its sketch, with room beyond for what is placed next.</summary>
-    public static PlotFrame Of(PlotModel model, PlotSketch? sketch)
+    /// <summary>Beyond the last thing while something is placed (C).</summary>
+    private const int RoomDm = 50;
+
+    /// <summary>All that is placed on a site, and its sketch.</summary>
+    /// <param name="room">With room for what is placed next.</param>
+    public static PlotFrame Of(PlotModel model, PlotSketch? sketch, bool room = false)
     {
+        var beyondDm = room ? RoomDm : EdgeDm;
         var areas = model.Places.Select(place => place.Area.Plot).OfType<PlotRect>().ToList();
         var spots = model.Things.Select(thing => thing.Item.Spot).OfType<PlotSpot>().ToList();
         return new(
-            With(areas.Select(area => area.RightDm).Concat(spots.Select(spot => spot.XDm)), sketch?.WidthDm),
-            With(areas.Select(area => area.BottomDm).Concat(spots.Select(spot => spot.YDm)), sketch?.DepthDm));
+            With(areas.Select(area => area.RightDm).Concat(spots.Select(spot => spot.XDm)), sketch?.WidthDm, beyondDm),
+            With(areas.Select(area => area.BottomDm).Concat(spots.Select(spot => spot.YDm)), sketch?.DepthDm, beyondDm));
     }
 
     /// <summary>As a form carries it, such as <c>250x150</c>: a press means what the drawing showed, whatever was placed since. Null for anything else.</summary>
@@ -30,10 +36,9 @@ public sealed record PlotFrame(int WidthDm, int DepthDm)
     private static int? Side(string text) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var dm) && dm is >= LeastDm and <= PlotGrid.MostDm ? dm : null;
 
-    private static int With(IEnumerable<int> placedDm, int? sketchDm)
+    private static int With(IEnumerable<int> placedDm, int? sketchDm, int beyondDm)
     {
-        var placed = placedDm.DefaultIfEmpty().Max() + StepDm / 2;
-        var all = Math.Max(placed, sketchDm ?? 0);
-        return Math.Clamp((all + StepDm - 1) / StepDm * StepDm, LeastDm, PlotGrid.MostDm);
+        var all = Math.Max(placedDm.DefaultIfEmpty().Max() + beyondDm, sketchDm ?? 0);
+        return Math.Clamp((all + 9) / 10 * 10, LeastDm, PlotGrid.MostDm);
     }
 }

@@ -15,9 +15,11 @@ internal static class PlotMarks
     public static IEnumerable<Mark> Of(string number, PlotState state, double x, double y, PlotLayout layout)
     {
         var half = HalfOf(number, layout);
+
+        // Paper around the dark square, so that two that overlap can still be told apart.
         IEnumerable<Mark> shape = state switch
         {
-            PlotState.Open => [Square(x, y, half, Fill.Ink, 0), Square(x, y, half + 1, Fill.None, 1)],
+            PlotState.Open => [Square(x, y, half + 1.5, Fill.Paper, 0), Square(x, y, half, Fill.Ink, 0)],
             PlotState.Done => [Ring(x, y, half + 1, Fill.Paper, Edge)],
             PlotState.Later => [Diamond(x, y, half * 1.4)],
             _ => [Square(x, y, half, Fill.Paper, 0), new Stroke(x - half, y + half - Edge / 2, x + half, y + half - Edge / 2, Edge)],

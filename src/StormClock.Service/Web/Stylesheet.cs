@@ -51,11 +51,14 @@ internal static class Stylesheet
           .plot.narrow { display: none; }
         }
         .signs, .photos { padding: 0; list-style: none; }
-        .signs li { margin-bottom: 0.25rem; }
-        .sign { margin-right: 0.5rem; vertical-align: middle; }
+        .signs li { display: flex; align-items: center; gap: 0.5rem; margin-bottom: 0.25rem; }
+        .sign { flex: none; }
+        .thing { display: flex; flex-wrap: wrap; align-items: center; gap: 0 0.75rem; }
+        .heard { position: absolute; left: -100rem; }
+        main .ways { padding: 0; }
         .photos { display: flex; flex-wrap: wrap; gap: 0.75rem; }
         .photos img { display: block; max-width: 100%; height: auto; }
-        fieldset { margin: 0 0 0.75rem; padding: 0; border: 0; min-width: 0; }
+        fieldset { margin: 1rem 0 0.75rem; padding: 0; border: 0; min-width: 0; }
         .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr)); gap: 0 0.75rem; }
         .fields > div { display: flex; flex-direction: column; justify-content: flex-end; }
         .skip { position: absolute; left: -100rem; }

@@ -166,6 +166,7 @@ public class PlotDrawingTests
         var frame = PlotFrame.Of(Model(), null);
         Assert.All(Model().Things.Select(thing => thing.Item.Spot).OfType<PlotSpot>(), spot => Assert.True(spot.XDm < frame.WidthDm && spot.YDm < frame.DepthDm));
         Assert.Equal(new(120, 120), PlotFrame.Of(PlotModel.Of(SampleBook.Read(SampleBook.Good), Book.Sites[0], []), null));
+        Assert.True(PlotFrame.Of(Model(), null, room: true).WidthDm > frame.WidthDm);
         Assert.Equal(10_000, PlotFrame.Of(Model(), new("", 10_000, 10, 1600)).DepthDm);
     }
 
@@ -180,7 +181,7 @@ public class PlotDrawingTests
 
     private static GardenBook Placed(GardenBook book) => book with
     {
-        Areas = [.. book.Areas.Select(area => area with { Plot = new(10, 10, 60, 40) })],
+        Areas = [.. book.Areas.Select(area => area with { Plot = new(10, 10, 100, 40) })],
         Items = [.. book.Items.Select((item, at) => item with { Spot = new(20 + 15 * at, 30) })],
     };
 

@@ -74,13 +74,13 @@ public sealed partial class PlotMapTests : IAsyncLifetime
         });
         Assert.Contains("Dark square: open work", page, StringComparison.Ordinal);
         Assert.Contains("6 m wide, 4 m deep.", page, StringComparison.Ordinal);
-        Assert.Matches($"walk/porch/{item.Id}\">[^<]+</a>: open work", page);
+        Assert.Matches($"walk/porch/{item.Id}\">[^<]+</a>\\s*<span>open work</span>", page);
         Assert.Contains("One square of the grid is 2 m, about 7 ft.", page, StringComparison.Ordinal);
         Assert.DoesNotContain("style=", page, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
 
         foreach (var job in item.Jobs) await GardenHost.PostAsync(browser, "g/tern-hook/jobs", "g/tern-hook/answer", ("press", $"done {job.Id}"), ("back", "jobs"));
-        Assert.Matches($"walk/porch/{item.Id}\">[^<]+</a>: done", await GardenHost.ReadAsync(browser, $"{Map}?site=house"));
+        Assert.Matches($"walk/porch/{item.Id}\">[^<]+</a>\\s*<span>done</span>", await GardenHost.ReadAsync(browser, $"{Map}?site=house"));
     }
 
     /// <summary>Pictures are let in on these pages only, and from here only.</summary>
@@ -236,6 +236,7 @@ public sealed partial class PlotMapTests : IAsyncLifetime
             var page = await BodyAsync(await PostAsync("area/porch", [("once", Once()), ("mark", mark), .. fields]));
             Assert.Contains("Somebody changed this meanwhile", page, StringComparison.Ordinal);
             Assert.Equal(new PlotRect(70, 0, 30, 20), Porch);
+            Assert.Contains(fields[0].Item2 == "fields" ? "value=\"5\"" : "value=\"7\"", page, StringComparison.Ordinal);
             Assert.NotEqual(mark, Mark().Match(page).Groups[1].Value);
             Assert.Equal(HttpStatusCode.OK, (await PostAsync("area/porch", ("once", Once()), ("mark", "no mark"), ("press", "left 1"))).StatusCode);
         }

@@ -57,7 +57,7 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
             book => Placed(book, token, mark, form, visit),
             () => GardenDoor.See(context, $"{visit.Here}plot-map?site={site.Id}{After(form, token, far)}&told=1"),
             faults => Page(visit, site, new() { Pick = PlotPick.Find(visit.Book, token), Far = far, Faults = faults, Typed = Typed(form), Mark = mark }),
-            now => Page(visit, site, new() { Pick = now, Far = far && now?.Plot is not null, Conflict = now is null ? "walk.gone" : "plot.conflict", Typed = now is null ? null : Typed(form) }));
+            now => Page(door.Again(visit), site, new() { Pick = now, Far = far && now?.Plot is not null, Conflict = now is null ? "walk.gone" : "plot.conflict", Typed = now is null ? null : Typed(form) }));
     }
 
     public async Task<IResult> PutSketchAsync(string garden, HttpContext context)
