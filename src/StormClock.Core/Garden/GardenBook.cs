@@ -122,6 +122,9 @@ public sealed record Area(string Id, string Name, string SiteId, Exposure Exposu
 
     /// <summary>Distance to the nearest glass that is not the item's own.</summary>
     public double? GlassM { get; init; }
+
+    /// <summary>Where it lies on the gardener's own drawing; null when she has not placed it.</summary>
+    public PlotRect? Plot { get; init; }
 }
 
 public sealed record Supply(string Material, double Quantity, string Unit);

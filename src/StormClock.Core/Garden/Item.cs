@@ -28,6 +28,9 @@ public sealed record Item(
     /// <summary>What can be picked from the line; null when nothing.</summary>
     public Harvest? Harvest { get; init; }
 
+    /// <summary>Where it stands on the gardener's own drawing; null when she has not placed it.</summary>
+    public PlotSpot? Spot { get; init; }
+
     /// <summary>The gardener gave no value: it is the kind's typical one.</summary>
     public bool ValueTypical { get; init; }
 

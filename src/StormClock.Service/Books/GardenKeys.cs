@@ -13,7 +13,7 @@ internal static class GardenKeys
 
     public static readonly string[] Site = ["id", "name", "latitude", "longitude", "terrain", "travel_minutes", "codes", "datum", "ground"];
 
-    public static readonly string[] Area = ["id", "name", "site", "exposure", "ground", "water", "neighbour", "glass"];
+    public static readonly string[] Area = ["id", "name", "site", "exposure", "ground", "water", "neighbour", "glass", "plot"];
 
     public static readonly string[] Store = ["id", "name", "site", "floor_m2", "volume_m3", "door", "raised"];
 
@@ -27,7 +27,7 @@ internal static class GardenKeys
         "id", "name", "kind", "area", "count", "value",
         "height", "width", "depth", "base", "mass", "mass_wet", "raised", "standing", "stands_on", "drag", "friction", "solidity", "climbers",
         "holds", "filled", "catchment_m2", "pot_height", "stem", "crown_depth", "years", "posts", "post", "post_depth", "tie", "held_to",
-        "crop", "ripe", "mature", "harvest_value", "endangers", "jobs",
+        "crop", "ripe", "mature", "harvest_value", "spot", "endangers", "jobs",
     ];
 
     public static readonly string[] Job =

@@ -72,6 +72,7 @@ public sealed partial class GardenReader
             Build = known is null ? written : written.Or(Fitting(known.Typical, written)),
             ValueTypical = value is null,
             Caution = known?.Caution,
+            Spot = Spot(fields),
         };
         CheckBuild(fields, item);
         references.Add(new(fields, fields.LineOf("area"), "area", item.AreaId));

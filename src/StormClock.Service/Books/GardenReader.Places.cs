@@ -96,6 +96,7 @@ public sealed partial class GardenReader
         WaterM = Length(fields, "water", 0, FarthestM),
         NeighbourM = Length(fields, "neighbour", 0, FarthestM),
         GlassM = Length(fields, "glass", 0, FarthestM),
+        Plot = Plot(fields),
     };
 
     private List<StorePlace> Stores(YamlFields top)

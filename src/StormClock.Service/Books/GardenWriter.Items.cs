@@ -13,6 +13,7 @@ public static partial class GardenWriter
                 ("id", Text(item.Id)), ("name", Text(item.Name)), ("kind", item.Kind), ("area", Text(item.AreaId)), ("count", Number(item.Count)), ("value", ItemText.Value(item)),
                 .. ItemText.Build(item.Written),
                 .. ItemText.Harvest(item.Harvest),
+                ("spot", PlotText.Of(item.Spot)),
                 ("endangers", List(item.Endangers.Select(Text))),
             ]),
             .. Jobs(item),

@@ -66,7 +66,8 @@ public static partial class GardenWriter
     internal static WrittenMap Of(Area area) => Entry(
         area.Id,
         ("id", Text(area.Id)), ("name", Text(area.Name)), ("site", Text(area.SiteId)), ("exposure", Tokens.Of(area.Exposure)),
-        ("ground", Metres(area.GroundM)), ("water", Metres(area.WaterM)), ("neighbour", Metres(area.NeighbourM)), ("glass", Metres(area.GlassM)));
+        ("ground", Metres(area.GroundM)), ("water", Metres(area.WaterM)), ("neighbour", Metres(area.NeighbourM)), ("glass", Metres(area.GlassM)),
+        ("plot", PlotText.Of(area.Plot)));
 
     internal static WrittenMap Of(StorePlace store) => Entry(
         store.Id,

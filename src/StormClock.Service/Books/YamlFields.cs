@@ -140,6 +140,17 @@ internal sealed partial class YamlFields
         return words;
     }
 
+    /// <summary>A list of so many words; null when it is absent, or wrong and told.</summary>
+    /// <param name="what">As messages name it: <c>two numbers in metres</c>.</param>
+    public IReadOnlyList<Placed>? Row(string key, int count, string what, string example)
+    {
+        if (Optional(key, example) is not { } node || node is YamlHole) return null;
+        if (node is YamlList list && list.Entries.Count == count && list.Entries.All(entry => entry is YamlText { IsNothing: false })) return Words(key, example);
+
+        Fault(key, $"must be {what}; write e.g. {key}: {example}");
+        return null;
+    }
+
     internal static string Shown(string text) => text.Length <= LongestShown ? text : text[..LongestShown] + "…";
 
     private string Describe(string noun) =>

@@ -12,13 +12,13 @@ public sealed class BookDesk(GardenShelf shelf, StormStore store, Turns turns, I
     /// <summary>What follows from a change may take its time; whoever made it need not wait longer than this.</summary>
     private static readonly TimeSpan LongestHold = TimeSpan.FromSeconds(2);
 
-    /// <summary>Null where the garden has no file, as in a rehearsal: then it cannot be changed.</summary>
+    /// <summary>Null where the garden has no file, as in a rehearsal: then it cannot be changed. After a conflict the book is in force that somebody else wrote.</summary>
     public async Task<BookSave<T>?> ChangeAsync<T>(string gardenId, Func<GardenBook, BookOutcome<T>> change)
         where T : class
     {
         if (shelf.FileOf(gardenId) is not { } file) return null;
         var save = await Task.Run(() => BookEditor.Save(file, change, clock.GetCurrentInstant()));
-        if (save is BookSave<T>.Saved) await FollowAsync();
+        if (save is BookSave<T>.Saved or BookSave<T>.Conflict) await FollowAsync();
         return save;
     }
 

@@ -30,7 +30,12 @@ internal abstract record Mark;
 /// <param name="Edge">With a thin line around it.</param>
 internal sealed record Box(double X, double Y, double Width, double Height, Fill Fill, bool Edge = false) : Mark;
 
-internal sealed record Polygon(IReadOnlyList<(double X, double Y)> Corners, Fill Fill) : Mark;
+/// <param name="Edge">Width of the line around it; 0 for none.</param>
+internal sealed record Polygon(IReadOnlyList<(double X, double Y)> Corners, Fill Fill, double Edge = 0) : Mark;
+
+/// <summary>A photo, pale so that all upon it stays readable. On pages only: no sheet has one.</summary>
+/// <param name="Address">From where the drawing is shown, or the data itself (RFC 2397).</param>
+internal sealed record Photograph(double X, double Y, double Width, double Height, string Address) : Mark;
 
 internal sealed record Stroke(double X1, double Y1, double X2, double Y2, double Width, bool Dashed = false) : Mark;
 

@@ -13,6 +13,9 @@ internal static class SvgForm
 {
     private const string Ink = "#16231d";
 
+    /// <summary>Of a photo in the background: black in it is then no darker than a light grey, on which ink keeps a contrast of 6 to 1 (D).</summary>
+    private const string PhotoOpacity = "0.35";
+
     /// <param name="id">Begins every id within, unique on the page: letters, digits, hyphens.</param>
     /// <param name="inPage">Stands within HTML; else a file of its own.</param>
     public static string Of(Drawing drawing, string id, string title, string description, bool inPage)
@@ -36,10 +39,21 @@ internal static class SvgForm
         return svg.Append("</svg>\n").ToString();
     }
 
+    /// <summary>A small sign within a line that says the same in words, so that it is passed over when the page is read out. It may hold no patterns.</summary>
+    public static string Sign(Drawing drawing)
+    {
+        var svg = new StringBuilder();
+        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"sign\" aria-hidden=\"true\" width=\"{Number(drawing.Width)}\" height=\"{Number(drawing.Height)}\" viewBox=\"0 0 {Number(drawing.Width)} {Number(drawing.Height)}\" font-family=\"sans-serif\" fill=\"{Ink}\">");
+        foreach (var mark in drawing.Marks) svg.Append(Of(mark, ""));
+        return svg.Append("</svg>").ToString();
+    }
+
     private static string Of(Mark mark, string id) => mark switch
     {
         Box box => $"<rect x=\"{Number(box.X)}\" y=\"{Number(box.Y)}\" width=\"{Number(box.Width)}\" height=\"{Number(box.Height)}\" fill=\"{Paint(box.Fill, id)}\"{Edge(box)}/>",
-        Polygon polygon => $"<polygon points=\"{string.Join(' ', polygon.Corners.Select(corner => $"{Number(corner.X)},{Number(corner.Y)}"))}\" fill=\"{Paint(polygon.Fill, id)}\"/>",
+        Polygon polygon => $"<polygon points=\"{string.Join(' ', polygon.Corners.Select(corner => $"{Number(corner.X)},{Number(corner.Y)}"))}\" fill=\"{Paint(polygon.Fill, id)}\"{(polygon.Edge > 0 ? $" stroke=\"{Ink}\" stroke-width=\"{Number(polygon.Edge)}\"" : "")}/>",
+        Photograph photo =>
+            $"<image x=\"{Number(photo.X)}\" y=\"{Number(photo.Y)}\" width=\"{Number(photo.Width)}\" height=\"{Number(photo.Height)}\" preserveAspectRatio=\"none\" opacity=\"{PhotoOpacity}\" href=\"{Escape(photo.Address)}\"/>",
         Stroke stroke =>
             $"<line x1=\"{Number(stroke.X1)}\" y1=\"{Number(stroke.Y1)}\" x2=\"{Number(stroke.X2)}\" y2=\"{Number(stroke.Y2)}\" stroke=\"{Ink}\" stroke-width=\"{Number(stroke.Width)}\"{(stroke.Dashed ? " stroke-dasharray=\"4 3\"" : "")}/>",
         Label label =>

@@ -37,6 +37,7 @@ internal sealed class PdfPen(XGraphics paper)
         if (Solid(polygon.Fill) is { } brush)
         {
             paper.DrawPolygon(brush, corners, XFillMode.Winding);
+            if (polygon.Edge > 0) paper.DrawPolygon(new XPen(XColors.Black, polygon.Edge), corners);
             return;
         }
 

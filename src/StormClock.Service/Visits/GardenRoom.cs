@@ -15,6 +15,9 @@ public enum GardenRoom
     /// <summary>The survey on foot.</summary>
     Walk,
 
+    /// <summary>The gardener's own drawing.</summary>
+    PlotMap,
+
     /// <summary>What goes first.</summary>
     Worry,
 

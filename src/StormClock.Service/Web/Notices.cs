@@ -34,6 +34,8 @@ internal static class Notices
 
     public static IResult PushTooMany(HttpRequest request) => Page(request, StatusCodes.Status409Conflict, "notice.push-too-many", ("count", Desk.PushDesk.MostDevices));
 
+    public static IResult UploadsBusy(HttpRequest request) => Page(request, StatusCodes.Status429TooManyRequests, "notice.uploads-busy");
+
     public static IResult For(AckVerdict verdict, HttpRequest request) => verdict == AckVerdict.Expired
         ? Page(request, StatusCodes.Status410Gone, "notice.expired")
         : Page(request, StatusCodes.Status404NotFound, "notice.not-ours");

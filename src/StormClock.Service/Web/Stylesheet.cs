@@ -44,6 +44,25 @@ internal static class Stylesheet
         }
         .skip { position: absolute; left: -100rem; min-height: 3rem; padding: 0.75rem; }
         h2 a { display: inline-block; min-height: 3rem; padding: 0.5rem 0; }
+        .plot { overflow-x: auto; margin: 0.75rem 0; }
+        .plot.wide { display: none; }
+        .plot svg { display: block; max-width: 100%; height: auto; }
+        .plot input[type=image] { width: auto; min-height: 0; padding: 0; border: 0; border-radius: 0; cursor: crosshair; }
+        @media (min-width: 60rem) {
+          .plot.wide { display: block; width: 900px; margin-left: calc(50% - 450px); }
+          .plot.narrow { display: none; }
+        }
+        .signs, .photos { padding: 0; list-style: none; }
+        .signs li { display: flex; align-items: center; gap: 0.5rem; margin-bottom: 0.25rem; }
+        .sign { flex: none; }
+        .thing { display: flex; flex-wrap: wrap; align-items: center; gap: 0 0.75rem; }
+        .heard { position: absolute; left: -100rem; }
+        main .ways { padding: 0; }
+        .photos { display: flex; flex-wrap: wrap; gap: 0.75rem; }
+        .photos img { display: block; max-width: 100%; height: auto; }
+        fieldset { margin: 1rem 0 0.75rem; padding: 0; border: 0; min-width: 0; }
+        .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr)); gap: 0 0.75rem; }
+        .fields > div { display: flex; flex-direction: column; justify-content: flex-end; }
         .skip:focus { position: static; display: block; padding: 0.75rem; }
         nav, .ways { max-width: 40rem; margin: 0 auto; padding: 0 0.75rem; }
         nav .ways { padding: 0; }

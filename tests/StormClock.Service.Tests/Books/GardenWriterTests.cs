@@ -63,7 +63,7 @@ public sealed class GardenWriterTests
     /// <summary>What the gardener wrote of an item, apart from what is typical.</summary>
     private static string Written(Item item) => JsonSerializer.Serialize(new
     {
-        item.Name, item.Kind, item.Count, item.Endangers, item.Written, item.ValueTypical, Value = item.ValueTypical ? 0 : item.ValueUsd,
+        item.Name, item.Kind, item.Count, item.Endangers, item.Written, item.Spot, item.ValueTypical, Value = item.ValueTypical ? 0 : item.ValueUsd,
         Harvest = item.Harvest is { ValueTypical: true } harvest ? harvest with { ValueUsd = 0 } : item.Harvest,
         item.JobsTypical,
         Jobs = item.JobsTypical ? [] : item.Jobs.Select(Written),

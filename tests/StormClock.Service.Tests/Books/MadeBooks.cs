@@ -57,8 +57,9 @@ internal static class MadeBooks
         from value in Maybe(0, 5000)
         from build in Build
         from harvest in Harvest
+        from spot in Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, 10_000], Gen.Bool).Select(spot => spot.Item3 ? new PlotSpot(spot.Item1, spot.Item2) : null)
         from endangers in Any("car", "street", "own_window").Array[0, 2]
-        select new Item("thing", name, kind, "porch", count, value ?? 0, endangers, []) { Written = build, ValueTypical = value is null, Harvest = harvest };
+        select new Item("thing", name, kind, "porch", count, value ?? 0, endangers, []) { Written = build, ValueTypical = value is null, Harvest = harvest, Spot = spot };
 
     public static readonly Gen<Job> Job =
         from kind in Any(JobKind.Strap, JobKind.Fill)
@@ -82,6 +83,7 @@ internal static class MadeBooks
         from place in Gen.Select(Word.Null(), Maybe(-10, 900), Maybe(-10, 900))
         from near in Gen.Select(Maybe(0, 900), Maybe(0, 900), Maybe(0, 900))
         from store in Gen.Select(Maybe(0.1, 5), Maybe(-2, 5))
+        from plot in Gen.Select(Gen.Int[0, 9000], Gen.Int[0, 9000], Gen.Int[1, 1000], Gen.Int[1, 1000], Gen.Bool).Select(plot => plot.Item5 ? new PlotRect(plot.Item1, plot.Item2, plot.Item3, plot.Item4) : null)
         from ladder in Any(Enum.GetValues<LadderUse>())
         from item in Item
         from jobs in Gen.Select(Gen.Int[0, 2], Job.Array[1, 3])
@@ -90,7 +92,7 @@ internal static class MadeBooks
             Surveyed = surveyed,
             ShoppingHours = shopping ?? GardenBook.UsualShoppingHours,
             Sites = [like.Sites[0] with { Datum = place.Item1, GroundM = place.Item2 }, .. like.Sites.Skip(1)],
-            Areas = [like.Areas[0] with { GroundM = place.Item3, WaterM = near.Item1, NeighbourM = near.Item2, GlassM = near.Item3 }, .. like.Areas.Skip(1)],
+            Areas = [like.Areas[0] with { GroundM = place.Item3, WaterM = near.Item1, NeighbourM = near.Item2, GlassM = near.Item3, Plot = plot }, .. like.Areas.Skip(1)],
             Stores = [like.Stores[0] with { DoorM = store.Item1, RaisedM = store.Item2 }],
             People = [like.People[0] with { SecondEmail = ladder == LadderUse.Never ? null : "ines@work.example" }, like.People[1] with { LadderAlone = ladder == LadderUse.Alone, NoLadder = ladder == LadderUse.Never }],
             Items = [item with { JobsTypical = jobs.Item1 == 0, Jobs = jobs.Item1 == 2 ? Needed(item, jobs.Item2) : [] }],

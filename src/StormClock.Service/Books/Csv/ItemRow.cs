@@ -13,7 +13,7 @@ internal static class ItemRow
 
     private static YamlNode Value(int line, string key, string cell) => key switch
     {
-        "endangers" => new YamlList(line, [.. Split(cell, ' ').Select(word => Text(line, word))]),
+        "endangers" or "spot" => new YamlList(line, [.. Split(cell, ' ').Select(word => Text(line, word))]),
         "jobs" when cell != "none" => new YamlList(line, [.. Split(cell, ' ').Select(job => Job(line, job))]),
         _ => Text(line, cell),
     };

@@ -30,6 +30,7 @@ internal static class ItemTableWriter
         ("id", item.Id), ("name", item.Name), ("kind", item.Kind), ("area", item.AreaId), ("count", ItemText.Number(item.Count)), ("value", ItemText.Value(item)),
         .. ItemText.Build(item.Written),
         .. ItemText.Harvest(item.Harvest),
+        ("spot", item.Spot is { } spot ? $"{PlotText.Metres(spot.XDm)} {PlotText.Metres(spot.YDm)}" : null),
         ("endangers", item.Endangers.Count > 0 ? string.Join(' ', item.Endangers.Select(word => word.Replace(' ', '_'))) : null),
         ("jobs", Jobs(item)),
     ];

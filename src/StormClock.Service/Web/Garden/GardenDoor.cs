@@ -17,6 +17,7 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
         if (visit is not null)
         {
             if (room == GardenRoom.Walk) LetForms(context.Response);
+            if (room is GardenRoom.Walk or GardenRoom.PlotMap) PageHeaders.AllowOwnPictures(context.Response);
             return true;
         }
 
@@ -42,6 +43,9 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
 
     /// <summary>Up from <c>/g/garden/a/b</c> to <c>/g/garden/</c>.</summary>
     private static string Way(HttpContext context) => string.Concat(Enumerable.Repeat("../", Math.Max(0, context.Request.Path.Value!.Count(letter => letter == '/') - 3)));
+
+    /// <summary>The same visit with the book as it is in force now.</summary>
+    public GardenVisit Again(GardenVisit visit) => shelf.Find(visit.Book.Id) is { } book ? visit with { Book = book } : visit;
 
     /// <summary>The form of a visitor who may be here; the refusal where it is none of ours, or stale.</summary>
     public async Task<(IFormCollection? Form, IResult? Refusal)> ReadAsync(HttpContext context)

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using StormClock.Service.Desk;
+using StormClock.Service.Photos;
 using StormClock.Service.Visits;
 
 namespace StormClock.Service.Web.Garden;
@@ -17,7 +18,12 @@ internal static class GardenPages
         .AddSingleton<AfterEndpoints>()
         .AddSingleton<WorryEndpoints>()
         .AddSingleton<BookDesk>()
-        .AddSingleton<WalkEndpoints>();
+        .AddSingleton<WalkEndpoints>()
+        .AddSingleton(provider => new PhotoShelf(provider.GetRequiredService<PagesSettings>().DataFolder))
+        .AddSingleton<PhotoDesk>()
+        .AddSingleton<Uploads>()
+        .AddSingleton<PhotoEndpoints>()
+        .AddSingleton<PlotEndpoints>();
 
     public static IEndpointRouteBuilder MapGardenPages(this IEndpointRouteBuilder routes)
     {
@@ -35,6 +41,8 @@ internal static class GardenPages
         Reading(garden, PathOf(GardenRoom.Worry), worry.Worry);
         Reading(garden, PathOf(GardenRoom.Storms), worry.Storms);
         MapWalk(garden, routes.ServiceProvider.GetRequiredService<WalkEndpoints>());
+        MapPhotos(garden, routes.ServiceProvider.GetRequiredService<PhotoEndpoints>());
+        MapPlot(garden, routes.ServiceProvider.GetRequiredService<PlotEndpoints>());
         routes.MapMethods("/" + WalkScript.Name, [HttpMethods.Get, HttpMethods.Head], WalkScript.Serve);
         return routes;
     }
@@ -51,6 +59,26 @@ internal static class GardenPages
         garden.MapPost("walk/{area}/{item}/change", walk.ChangeItemAsync);
         garden.MapPost("walk/{area}/{item}/job", walk.AddJobAsync);
     }
+
+    private static void MapPhotos(RouteGroupBuilder garden, PhotoEndpoints photos)
+    {
+        Reading(garden, "photo/{name}", photos.Large);
+        Reading(garden, "photo/{name}/small", photos.Small);
+        Uploading(garden, "walk/{area}/{item}/photo", photos.AddAsync);
+        garden.MapPost("walk/{area}/{item}/photo-away", photos.RemoveAsync);
+    }
+
+    private static void MapPlot(RouteGroupBuilder garden, PlotEndpoints plot)
+    {
+        Reading(garden, PathOf(GardenRoom.PlotMap), plot.Show);
+        Reading(garden, "plot-map.svg", plot.Svg);
+        garden.MapPost("plot-map/place", plot.PlaceAsync);
+        Uploading(garden, "plot-map/sketch", plot.PutSketchAsync);
+        garden.MapPost("plot-map/sketch-change", plot.ChangeSketchAsync);
+    }
+
+    private static void Uploading(RouteGroupBuilder garden, string path, Delegate take) =>
+        garden.MapPost(path, take).WithMetadata(new Microsoft.AspNetCore.Mvc.RequestSizeLimitAttribute(Uploads.LargestForm));
 
     private static void Reading(RouteGroupBuilder garden, string path, Delegate show) => garden.MapMethods(path, [HttpMethods.Get, HttpMethods.Head], show);
 }

@@ -4,6 +4,7 @@ using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Books.Edits;
 using StormClock.Service.Desk;
+using StormClock.Service.Photos;
 using StormClock.Service.Store;
 using StormClock.Service.Visits;
 using StormClock.Service.Web.Views.Garden;
@@ -11,7 +12,7 @@ using StormClock.Service.Web.Views.Garden;
 namespace StormClock.Service.Web.Garden;
 
 /// <summary>The survey on foot: areas, what stands in them, and what was looked at.</summary>
-internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk books)
+internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk books, PhotoDesk photos)
 {
     public IResult Areas(string garden, HttpContext context)
     {
@@ -37,7 +38,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         if (name.Length == 0 || !Tokens.Exposures.TryGetValue(form["exposure"].ToString(), out var exposure))
             return GardenDoor.Page<WalkView>(visit, ("Seen", Seen(visit)), ("Faults", new[] { visit.Speech.Say("walk.area.nameless") }));
 
-        return await DoAsync(context, visit, form, book => BookChange.Put(book, new Area(EntryIds.Of(name, "area"), name, site, exposure), null), () => GardenDoor.See(context, $"{visit.Here}walk"),
+        return await books.DoAsync(context, visit, form, book => BookChange.Put(book, new Area(EntryIds.Of(name, "area"), name, site, exposure), null), () => GardenDoor.See(context, $"{visit.Here}walk"),
             faults => GardenDoor.Page<WalkView>(visit, ("Seen", Seen(visit)), ("Faults", faults)), _ => Notices.FormStale(context.Request));
     }
 
@@ -50,7 +51,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         var typed = new Dictionary<string, string> { ["kind"] = EntryForm.Line(form["kind"].ToString()), ["area"] = area, ["count"] = EntryForm.Line(form["count"].ToString()), ["standing"] = EntryForm.Line(form["standing"].ToString()), ["name"] = EntryForm.Line(form["name"].ToString()) };
         if (typed["name"].Length == 0 && ItemKinds.All.TryGetValue(typed["kind"], out var kind)) typed["name"] = Messages.Words.Capital(visit.Speech.Catalogue(kind.Words));
         var id = EntryIds.Free(EntryIds.Of(typed["name"], "item"), [.. visit.Book.Items.Select(item => item.Id)]);
-        return await DoAsync(
+        return await books.DoAsync(
             context, visit, form,
             book => ItemForm.Read(book, null, EntryIds.Free(id, [.. book.Items.Select(item => item.Id)]), typed) is { Value: { } item }
                 ? BookChange.Put(book, item, null)
@@ -86,7 +87,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         var (form, unread) = await door.ReadAsync(context);
         if (form is null) return unread!;
         var today = visit.Now.InZone(visit.Book.Zone).Date;
-        return await DoAsync(
+        return await books.DoAsync(
             context, visit, form,
             book => BookChange.PutGarden(book, book with { Surveyed = today }, EntryMark.OfGarden(book)),
             () =>
@@ -114,7 +115,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         var remove = form["press"] == "remove";
         var typed = ItemForm.Fields.Append("name").Append("area").Where(form.ContainsKey).ToDictionary(key => key, key => EntryForm.Line(form[key].ToString()));
         var to = typed.GetValueOrDefault("area", area);
-        return await DoAsync(
+        return await books.DoAsync(
             context, visit, form,
             book => remove ? BookChange.RemoveItem(book, item, mark) : Changed(book, item, typed, mark),
             () =>
@@ -134,7 +135,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         var (form, unread) = await door.ReadAsync(context);
         if (form is null) return unread!;
         var job = JobForm.Read(form);
-        return await DoAsync(
+        return await books.DoAsync(
             context, visit, form,
             book => book.Items.FirstOrDefault(known => known.Id == item) is { } found && job is not null
                 ? BookChange.Put(book, JobForm.Add(found, job), EntryMark.Of(found))
@@ -152,31 +153,12 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         return read.Value is { } changed ? BookChange.Put(book, changed, mark) : new BookOutcome<Item>.Refused(read.Faults);
     }
 
-    /// <summary>One change of the book, once: a form that comes again because its answer got lost on the way is answered as the first time.</summary>
-    private async Task<IResult> DoAsync<T>(
-        HttpContext context, GardenVisit visit, IFormCollection form, Func<GardenBook, BookOutcome<T>> change, Func<IResult> done, Func<IReadOnlyList<string>, IResult> refused, Func<T?, IResult> conflict)
-        where T : class
-    {
-        var once = form["once"].ToString();
-        if (once.Length is 0 or > 64) return Notices.FormUnread(context.Request);
-        if (books.WasTaken(once)) return done();
-        switch (await books.ChangeAsync(visit.Book.Id, change))
-        {
-            case BookSave<T>.Saved:
-                await books.IsFirstAsync(once, visit.Person.Name);
-                return done();
-            case BookSave<T>.Conflict changed: return conflict(changed.Now);
-            case BookSave<T>.Refused no: return refused([.. no.Faults.Select(fault => fault.Reason)]);
-            case BookSave<T>.Broken broken: return refused([visit.Speech.Say("walk.file-broken"), .. broken.Faults.Select(fault => $"{visit.Book.Id}.yaml:{fault.Line}: {fault.Reason}")]);
-            default: return refused([visit.Speech.Say("walk.no-file")]);
-        }
-    }
-
     private RazorComponentResult<WalkAreaView> AreaPage(GardenVisit visit, Area area, IReadOnlyList<string> faults, IReadOnlyDictionary<string, string> typed, string told) =>
         GardenDoor.Page<WalkAreaView>(visit, ("Area", area), ("Seen", Seen(visit)), ("Faults", faults), ("Typed", typed), ("Told", told));
 
-    private static RazorComponentResult<WalkItemView> ItemPage(GardenVisit visit, Item item, IReadOnlyList<string> faults, IReadOnlyDictionary<string, string>? typed, EntryMark? mark = null, bool conflict = false) =>
-        GardenDoor.Page<WalkItemView>(visit, ("Item", item), ("Faults", faults), ("Typed", typed ?? ItemForm.Of(item)), ("Mark", (mark ?? EntryMark.Of(item)).ToString()), ("IsConflict", conflict));
+    /// <summary>Also the answer to a photo of the thing that was not taken.</summary>
+    public RazorComponentResult<WalkItemView> ItemPage(GardenVisit visit, Item item, IReadOnlyList<string> faults, IReadOnlyDictionary<string, string>? typed, EntryMark? mark = null, bool conflict = false) =>
+        GardenDoor.Page<WalkItemView>(visit, ("Item", item), ("Faults", faults), ("Typed", typed ?? ItemForm.Of(item)), ("Mark", (mark ?? EntryMark.Of(item)).ToString()), ("IsConflict", conflict), ("Photos", photos.Of(visit.Book.Id, PhotoDesk.ItemSubject(item.Id))));
 
     private IReadOnlyDictionary<string, Instant> Seen(GardenVisit visit) => store.Read(reader => WalkMarks.OfWalk(reader, visit.Book.Id));
 }

@@ -1,0 +1,74 @@
+using StormClock.Core;
+using StormClock.Service.Store;
+using StormClock.Service.Wording;
+
+namespace StormClock.Service.Photos;
+
+/// <summary>Photos with their notes: kept, found and taken away as one.</summary>
+public sealed class PhotoDesk(StormStore store, PhotoShelf shelf, IClock clock)
+{
+    /// <summary>Of one item (C): from each side, and before and after.</summary>
+    public const int MostOfItem = 8;
+
+    public static string ItemSubject(string itemId) => $"item/{itemId}";
+
+    public static string SketchSubject(string siteId) => $"sketch/{siteId}";
+
+    /// <summary>Oldest first.</summary>
+    public IReadOnlyList<PhotoNote> Of(string gardenId, string subject) => store.Read(reader => PhotoNotes.Of(reader, gardenId, subject));
+
+    /// <summary>Null where the garden has no photo of that name.</summary>
+    public PhotoNote? Find(string gardenId, string name) =>
+        store.Read(reader => PhotoNotes.Find(reader, name)) is { } note && note.GardenId == gardenId ? note : null;
+
+    /// <summary>The file itself, or its thumbnail; null where it is not there.</summary>
+    public FileStream? Open(PhotoNote note, bool thumbnail) => shelf.Find(note.GardenId, note.FileName, thumbnail);
+
+    /// <summary>One more photo of an item.</summary>
+    /// <param name="by">Id of the person.</param>
+    /// <returns>A fault that can be shown to its sender where there are too many.</returns>
+    public Task<ReadResult<PhotoNote>> AddToItemAsync(string gardenId, string itemId, Photo photo, string by, Speech speech) =>
+        KeepAsync(gardenId, ItemSubject(itemId), photo, by, speech, (transaction, note) => PhotoNotes.Of(transaction, gardenId, note.Subject).Count < MostOfItem ? [] : null);
+
+    /// <summary>The sketch of a site, in place of the one before.</summary>
+    /// <param name="widthDm">Of the ground that it shows.</param>
+    public Task<ReadResult<PhotoNote>> PutSketchAsync(string gardenId, string siteId, Photo photo, int widthDm, string by, Speech speech) =>
+        KeepAsync(gardenId, SketchSubject(siteId), photo, by, speech, (transaction, note) =>
+        {
+            SketchWidths.Put(transaction, gardenId, siteId, widthDm);
+            return PhotoNotes.Of(transaction, gardenId, note.Subject);
+        });
+
+    /// <summary>Takes one away for good; nothing happens where there is none of that name and subject.</summary>
+    public async Task RemoveAsync(string gardenId, string subject, string name)
+    {
+        if (Find(gardenId, name) is not { } note || note.Subject != subject) return;
+        await store.WriteAsync(transaction => PhotoNotes.Remove(transaction, note.Id));
+        shelf.Remove(gardenId, note.FileName);
+    }
+
+    /// <param name="place">Says which earlier notes the new one replaces; null that it cannot be taken.</param>
+    private async Task<ReadResult<PhotoNote>> KeepAsync(
+        string gardenId, string subject, Photo photo, string by, Speech speech, Func<StoreTransaction, PhotoNote, IReadOnlyList<PhotoNote>?> place)
+    {
+        var put = shelf.Put(gardenId, photo, speech);
+        if (put.Value is not { } name) return ReadResult.Bad<PhotoNote>(put.Faults);
+
+        var note = new PhotoNote(name, gardenId, subject, name, clock.GetCurrentInstant(), by, photo.WidthPx, photo.HeightPx);
+        var replaced = await store.WriteAsync(transaction =>
+        {
+            if (place(transaction, note) is not { } earlier) return null;
+            PhotoNotes.Put(transaction, note);
+            foreach (var old in earlier) PhotoNotes.Remove(transaction, old.Id);
+            return earlier;
+        });
+        if (replaced is null)
+        {
+            shelf.Remove(gardenId, name);
+            return new ReadFault("photo", speech.Say("photo.item-full", ("count", MostOfItem)));
+        }
+
+        foreach (var old in replaced) shelf.Remove(gardenId, old.FileName);
+        return note;
+    }
+}

@@ -1,0 +1,68 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using StormClock.Service.Desk;
+using StormClock.Service.Photos;
+using StormClock.Service.Visits;
+
+namespace StormClock.Service.Web.Garden;
+
+/// <summary>Photos of things on the walk, and the files of all photos for whoever may enter the room they belong to.</summary>
+internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk books, Uploads uploads, WalkEndpoints walk)
+{
+    public IResult Large(string garden, string name, HttpContext context) => Show(garden, name, context, thumbnail: false);
+
+    public IResult Small(string garden, string name, HttpContext context) => Show(garden, name, context, thumbnail: true);
+
+    public async Task<IResult> AddAsync(string garden, string area, string item, HttpContext context)
+    {
+        if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return refusal;
+        if (visit.Book.Items.FirstOrDefault(known => known.Id == item && known.AreaId == area) is not { } found) return Notices.NotForYou(context.Request);
+        return await uploads.TakeAsync(
+            context, visit,
+            async (form, photo) =>
+            {
+                if (BookForms.Once(form) is not { } once) return Notices.FormUnread(context.Request);
+                if (!books.WasTaken(once))
+                {
+                    var kept = await photos.AddToItemAsync(visit.Book.Id, item, photo, visit.Person.Id, visit.Speech);
+                    if (!kept.IsGood) return Refused(kept.Faults[0].Reason, StatusCodes.Status409Conflict);
+                    await books.IsFirstAsync(once, visit.Person.Name);
+                }
+
+                return GardenDoor.See(context, $"{visit.Here}walk/{area}/{item}#photos");
+            },
+            (_, reason, status) => Refused(reason, status));
+
+        RazorComponentResult Refused(string reason, int status)
+        {
+            var page = walk.ItemPage(visit, found, [reason], null);
+            page.StatusCode = status;
+            return page;
+        }
+    }
+
+    public async Task<IResult> RemoveAsync(string garden, string area, string item, HttpContext context)
+    {
+        if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return refusal;
+        var (form, unread) = await door.ReadAsync(context);
+        if (form is null) return unread!;
+        if (!visit.Book.Items.Any(known => known.Id == item && known.AreaId == area)) return Notices.NotForYou(context.Request);
+        await photos.RemoveAsync(visit.Book.Id, PhotoDesk.ItemSubject(item), form["press"].ToString());
+        return GardenDoor.See(context, $"{visit.Here}walk/{area}/{item}#photos");
+    }
+
+    /// <summary>A name is looked up among the notes, so that none of it becomes a path.</summary>
+    private IResult Show(string garden, string name, HttpContext context, bool thumbnail)
+    {
+        if (!door.TryEnter(context, garden, GardenRoom.Now, out var visit, out var refusal)) return refusal;
+        if (photos.Find(visit.Book.Id, name) is not { } note || !visit.May(RoomOf(note)) || photos.Open(note, thumbnail) is not { } file) return Notices.NotForYou(context.Request);
+        context.Response.Headers.CacheControl = "private, max-age=86400";
+        return TypedResults.Stream(file, "image/jpeg");
+    }
+
+    private static GardenRoom RoomOf(PhotoNote note) => note.Subject.Split('/')[0] switch
+    {
+        "sketch" => GardenRoom.PlotMap,
+        "recheck" => GardenRoom.After,
+        _ => GardenRoom.Walk,
+    };
+}
