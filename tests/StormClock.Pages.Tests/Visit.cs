@@ -21,7 +21,7 @@ internal sealed class Visit
         page.SetDefaultTimeout(PatienceMs);
         page.Console += (_, said) =>
         {
-            if (said.Type == "error" && !IsExpected(said)) troubles.Enqueue($"console: {said.Text}");
+            if (said.Type == "error" && !IsExpected(said)) troubles.Enqueue($"console: {said.Text} {said.Location}");
         };
         page.PageError += (_, fault) => troubles.Enqueue($"script: {fault}");
         page.RequestFailed += (_, request) => troubles.Enqueue($"failed: {request.Url} {request.Failure}");

@@ -72,6 +72,9 @@ public sealed record Job(
     /// <summary>Somebody lifts the thing in this work.</summary>
     public bool Lifts => Kind is JobKind.Move or JobKind.Raise or JobKind.TakeDown;
 
+    /// <summary>The heaviest part that is lifted where the thing comes apart for it, kg; null where it is lifted whole, or nothing is.</summary>
+    public double? PartKg { get; init; }
+
     /// <summary>What to beware of in this work, a sentence; null when the usual cautions suffice.</summary>
     public string? Caution { get; init; }
 
@@ -97,6 +100,7 @@ public enum JobParts
     Caution = 16,
     Undo = 32,
     LastRound = 64,
+    PartKg = 128,
 }
 
 public sealed record MaterialNeed(string Material, double Quantity, string Unit);

@@ -66,6 +66,9 @@ public sealed record KindJob(
     string? Caution,
     string? Fallback)
 {
+    /// <inheritdoc cref="Job.PartKg"/>
+    public double? PartKg { get; init; }
+
     /// <summary>Whole minutes for so many pieces, at least one; a whole sum is not pushed up by the last bit of a fraction.</summary>
     public int Minutes(int count) => (int)Math.Max(1, Math.Ceiling(Math.Round(MinutesFirst + MinutesEach * (count - 1), 6)));
 }

@@ -31,7 +31,7 @@ internal static class GardenKeys
     ];
 
     public static readonly string[] Job =
-        ["kind", "minutes", "people", "class", "after", "value", "materials", "store", "fallback", "undo", "last_round", "caution"];
+        ["kind", "minutes", "people", "class", "after", "value", "materials", "part_kg", "store", "fallback", "undo", "last_round", "caution"];
 
     public static readonly string[] JobStore = ["id", "floor_m2", "volume_m3"];
 }

@@ -72,6 +72,7 @@ public sealed partial class GardenReader
             fields.Flag("last_round", JobDefaults.LastRoundOf(kind, traits)))
         {
             Caution = fields.OptionalText("caution", "the lid has a sharp rim") ?? usual?.Caution,
+            PartKg = fields.OptionalNumber("part_kg", 0.1, 1000, "9") ?? usual?.PartKg,
             ValueStated = fields.Has("value"),
             LeftOut = LeftOut(fields),
         };

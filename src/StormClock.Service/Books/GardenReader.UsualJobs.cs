@@ -57,6 +57,7 @@ public sealed partial class GardenReader
         JobDefaults.LastRoundOf(usual.Kind, TraitsOf(item)))
     {
         Caution = usual.Caution,
+        PartKg = usual.PartKg,
         Typical = true,
     };
 

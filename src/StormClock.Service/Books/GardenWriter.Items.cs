@@ -40,6 +40,7 @@ public static partial class GardenWriter
         ("after", List(job.After.Select(Text))),
         ("value", job.ValueStated ? Number(job.Value) : null),
         ("materials", $"[{string.Join(", ", job.Materials.Select(need => OneLine(Material(need.Material, need.Quantity, need.Unit))))}]"),
+        ("part_kg", Number(job.PartKg)),
         ("store", job.StoreId is null ? null : OneLine(("id", Text(job.StoreId)), ("floor_m2", Number(job.StoreFloorM2)), ("volume_m3", Number(job.StoreVolumeM3)))),
         ("caution", Text(job.Caution)),
         ("fallback", Text(job.Fallback)),

@@ -8,6 +8,6 @@ internal static class JobKeys
     public static IReadOnlyList<(string Key, JobParts Part)> All { get; } =
     [
         ("minutes", JobParts.Minutes), ("people", JobParts.People), ("class", JobParts.Class), ("materials", JobParts.Materials),
-        ("caution", JobParts.Caution), ("undo", JobParts.Undo), ("last_round", JobParts.LastRound),
+        ("caution", JobParts.Caution), ("undo", JobParts.Undo), ("last_round", JobParts.LastRound), ("part_kg", JobParts.PartKg),
     ];
 }

@@ -88,6 +88,7 @@ public static class StormPages
         routes.MapMethods("/", reading, FrontEndpoints.ShowAsync);
         routes.MapMethods("/health", reading, FrontEndpoints.HealthAsync);
         routes.MapMethods("/" + Stylesheet.Name, reading, Stylesheet.Serve);
+        routes.MapMethods("/" + Icon.Name, reading, Icon.Serve);
         return routes;
     }
 

@@ -65,11 +65,27 @@ internal static class Keyboard
     }
 
     /// <summary>The same with a control that leads to another page, or to the same one anew, and waits until that has come.</summary>
-    public static async Task FollowAsync(IPage page, string name)
+    public static Task FollowAsync(IPage page, string name) => LeaveByAsync(page, () => PressAsync(page, name));
+
+    /// <summary>Does what leads to another page, or to the same one anew, and waits until that has come.</summary>
+    public static async Task LeaveByAsync(IPage page, Func<Task> press)
     {
         await page.EvaluateAsync("() => { window.left = true; }");
-        await PressAsync(page, name);
+        await press();
         await page.WaitForFunctionAsync("() => !window.left && document.readyState === 'complete'");
+    }
+
+    /// <summary>Goes on by Tab to the first control that a selector means.</summary>
+    public static async Task ReachFirstAsync(IPage page, string selector)
+    {
+        var most = (await page.EvaluateAsync<string[]>(Number)).Length + 1;
+        for (var i = 0; i <= most; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            if (await page.EvaluateAsync<bool>("selector => document.activeElement === document.querySelector(selector)", selector)) return;
+        }
+
+        Assert.Fail($"Tab does not reach {selector} on {page.Url}");
     }
 
     /// <inheritdoc cref="PressAsync"/>

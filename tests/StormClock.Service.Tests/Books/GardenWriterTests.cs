@@ -73,9 +73,10 @@ public sealed class GardenWriterTests
     {
         T? Stated<T>(JobParts part, T value) => job.LeftOut.HasFlag(part) ? default : value;
         var caution = job.LeftOut.HasFlag(JobParts.Caution) || job.Caution is null;
+        var part = job.LeftOut.HasFlag(JobParts.PartKg) || job.PartKg is null;
         return new
         {
-            job.Kind, LeftOut = caution ? job.LeftOut | JobParts.Caution : job.LeftOut, job.ValueStated, Value = job.ValueStated ? job.Value : 0, job.Fallback,
+            job.Kind, LeftOut = job.LeftOut | (caution ? JobParts.Caution : 0) | (part ? JobParts.PartKg : 0), PartKg = part ? null : job.PartKg, job.ValueStated, Value = job.ValueStated ? job.Value : 0, job.Fallback,
             Minutes = Stated(JobParts.Minutes, job.Minutes), People = Stated(JobParts.People, job.People), Class = Stated(JobParts.Class, job.Class),
             Materials = Stated(JobParts.Materials, job.Materials), Caution = caution ? null : job.Caution, Undo = Stated(JobParts.Undo, job.Undo),
             LastRound = Stated(JobParts.LastRound, job.LastRound),

@@ -1,5 +1,6 @@
 using System.Globalization;
 using StormClock.Core.Garden;
+using StormClock.Core.Loads;
 using StormClock.Service.Books;
 
 namespace StormClock.Service.Tests.Books;
@@ -38,6 +39,15 @@ public class KindsFiguresTests
     {
         var build = ItemKinds.All[token].Typical;
         Assert.InRange(build.MassKg!.Value / (build.WidthM!.Value * build.DepthM!.Value), least, most);
+    }
+
+    /// <summary>Work that comes with a kind can be done by two people of whom nothing is said; common practice, no source.</summary>
+    [Fact]
+    public void UsualJob_ThatLifts_IsNotTooHeavyForTwo()
+    {
+        var two = 2 * JobDefaults.LiftKg * Lifting.TwoPeopleShare;
+        Assert.All(ItemKinds.All, kind => Assert.All(kind.Value.Jobs.Where(job => job.Kind is JobKind.Move or JobKind.Raise or JobKind.TakeDown),
+            job => Assert.InRange(job.PartKg ?? kind.Value.Typical.MassKg ?? 0, 0, two)));
     }
 
     [Fact]

@@ -63,15 +63,16 @@ internal static class MadeBooks
 
     public static readonly Gen<Job> Job =
         from kind in Any(JobKind.Strap, JobKind.Fill)
-        from left in Gen.Int[0, 127]
+        from left in Gen.Int[0, 255]
         from numbers in Gen.Select(Gen.Int[1, 1440], Gen.Int[1, 2])
         from words in Gen.Select(Word.Null(), Word.Null())
         from value in Maybe(0, 900)
+        from part in Maybe(0.1, 900)
         from materials in Gen.Select(Word, Gen.Double[0, 90]).Select(need => new MaterialNeed(need.Item1, need.Item2, "each")).Array[0, 2]
         from rest in Gen.Select(Any<JobKind?>(null, JobKind.Untie, JobKind.Check), Gen.Bool, Any(WorkClass.Ground, WorkClass.Sheet, WorkClass.Carry))
         select new Job("", "thing", kind, numbers.Item1, numbers.Item2, rest.Item3, [], value ?? 0, 0, materials, null, 0, 0, words.Item1, rest.Item1, rest.Item2)
         {
-            Caution = words.Item2, ValueStated = value is not null, LeftOut = (JobParts)left,
+            Caution = words.Item2, PartKg = part, ValueStated = value is not null, LeftOut = (JobParts)left,
         };
 
     private static readonly Gen<LocalDate?> Date = Gen.Int[0, 900].Select(day => day == 0 ? (LocalDate?)null : new LocalDate(2026, 1, 1).PlusDays(day));

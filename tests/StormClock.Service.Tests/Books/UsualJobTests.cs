@@ -41,7 +41,7 @@ public class UsualJobTests
 
         Assert.Equal((28, 2, WorkClass.Carry, "the rim is sharp"), (job.Minutes, job.People, job.Class, job.Caution));
         Assert.Equal([6, 4.5], job.Materials.Select(need => need.Quantity));
-        Assert.Equal(JobParts.Minutes | JobParts.People | JobParts.Class | JobParts.Materials | JobParts.Caution | JobParts.Undo | JobParts.LastRound, job.LeftOut);
+        Assert.Equal(JobParts.Minutes | JobParts.People | JobParts.Class | JobParts.Materials | JobParts.Caution | JobParts.Undo | JobParts.LastRound | JobParts.PartKg, job.LeftOut);
         Assert.False(job.Typical);
         Assert.Empty(job.After);
     }
@@ -50,9 +50,9 @@ public class UsualJobTests
     public void Read_JobThatSaysAll_OutranksTheKind()
     {
         var job = Assert.Single(MadeKinds.Item(
-            "kind: drum\ncount: 3\njobs:\n  - {kind: strap, minutes: 9, people: 1, class: ground, materials: [], caution: wasps under the rim, value: 90, undo: none, last_round: true}").Jobs);
+            "kind: drum\ncount: 3\njobs:\n  - {kind: strap, minutes: 9, people: 1, class: ground, materials: [], caution: wasps under the rim, value: 90, undo: none, last_round: true, part_kg: 7.5}").Jobs);
 
-        Assert.Equal((9, 1, WorkClass.Ground, "wasps under the rim", true), (job.Minutes, job.People, job.Class, job.Caution, job.ValueStated));
+        Assert.Equal((9, 1, WorkClass.Ground, "wasps under the rim", true, 7.5), (job.Minutes, job.People, job.Class, job.Caution, job.ValueStated, job.PartKg));
         Assert.Empty(job.Materials);
         Assert.Equal(JobParts.None, job.LeftOut);
     }

@@ -5,7 +5,7 @@ internal static class CatalogueKeys
 {
     public static readonly string[] File = ["materials", "kinds", "crops"];
     public static readonly string[] Kind = ["words", "traits", "shape", "value_each_usd", "caution", "typical", "jobs"];
-    public static readonly string[] Job = ["kind", "minutes", "minutes_each", "people", "class", "after", "materials", "caution", "fallback"];
+    public static readonly string[] Job = ["kind", "minutes", "minutes_each", "people", "class", "after", "materials", "part_kg", "caution", "fallback"];
     public static readonly string[] Crop = ["words", "ripens_off", "keeps_days", "sheds_at_mps"];
 
     public static readonly string[] Typical =

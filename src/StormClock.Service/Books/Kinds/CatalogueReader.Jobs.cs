@@ -27,7 +27,10 @@ internal sealed partial class CatalogueReader
         Needs(fields),
         After(fields, before),
         fields.OptionalText("caution", "two people carry it"),
-        fields.OptionalText("fallback", "lay it down in the lee"));
+        fields.OptionalText("fallback", "lay it down in the lee"))
+    {
+        PartKg = fields.OptionalNumber("part_kg", 0.1, 1000, "9"),
+    };
 
     private List<MaterialNeed> Needs(YamlFields fields)
     {

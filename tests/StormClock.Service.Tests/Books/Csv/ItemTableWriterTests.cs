@@ -28,7 +28,7 @@ public class ItemTableWriterTests
     private static Job Fitting(Job job) => job with
     {
         Value = 0, ValueStated = false, Caution = null, Fallback = null,
-        LeftOut = JobParts.Class | JobParts.Materials | JobParts.Caution | JobParts.Undo | JobParts.LastRound,
+        LeftOut = JobParts.Class | JobParts.Materials | JobParts.Caution | JobParts.Undo | JobParts.LastRound | JobParts.PartKg,
     };
 
     private static string Written(Item item) => JsonSerializer.Serialize(new
