@@ -23,6 +23,18 @@ if (args is ["outbox", .. var rest])
     return;
 }
 
+if (args is ["pages", "flood"])
+{
+    await PagesLoad.FloodAsync();
+    return;
+}
+
+if (args is ["pages", .. var things])
+{
+    await PagesLoad.PrintAsync(things is [var more] ? int.Parse(more) : 0);
+    return;
+}
+
 var config = DefaultConfig.Instance
     .AddDiagnoser(MemoryDiagnoser.Default)
     .AddColumn(StatisticColumn.Median, StatisticColumn.P95);

@@ -36,6 +36,16 @@ public sealed record GardenWork(IReadOnlyList<LinkJob> Next, IReadOnlyList<LinkJ
         return new(next, answered, left, open);
     }
 
+    public int Count => Next.Count + LeftOut.Count + Answered.Count + Open.Count;
+
+    /// <summary>Some of it, in the order next, left out, answered, open: a page of a very large garden would else be too much for a weak connection.</summary>
+    public GardenWork Part(int from, int count)
+    {
+        return new(Cut(Next, 0), Cut(Answered, Next.Count + LeftOut.Count), Cut(LeftOut, Next.Count), Cut(Open, Next.Count + LeftOut.Count + Answered.Count));
+
+        List<LinkJob> Cut(IReadOnlyList<LinkJob> jobs, int before) => [.. jobs.Skip(Math.Max(0, from - before)).Take(from + count - before - Math.Max(0, from - before))];
+    }
+
     private static LinkJob Line(BriefJob job, Dictionary<string, JobState> said)
     {
         var state = said.GetValueOrDefault(job.Token);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using StormClock.Core.Acknowledgements;
 using StormClock.Core.Garden;
 using StormClock.Core.Reminders;
@@ -35,8 +36,13 @@ internal sealed class WorkEndpoints(GardenDoor door, GardenMemory memory, FeedWa
     {
         if (!door.TryEnter(context, garden, GardenRoom.Jobs, out var visit, out var refusal)) return refusal;
         var who = visit.SeesAll ? visit.Book.People.FirstOrDefault(person => person.Id == context.Request.Query["who"].ToString())?.Id : visit.Person.Id;
-        return GardenDoor.Page<JobsView>(visit, ("Work", Work(visit, who)), ("Who", who), ("Told", Told(visit, context)));
+        var work = Work(visit, who);
+        return GardenDoor.Page<JobsView>(visit, ("Work", work), ("From", From(context, work.Count)), ("Who", who), ("Told", Told(visit, context)));
     }
+
+    /// <summary>Jobs before the page, in whole pages; a number that is none, or beyond the end, begins at the first.</summary>
+    private static int From(HttpContext context, int all) =>
+        int.TryParse(context.Request.Query["from"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out var from) && from < all ? from / JobsView.Most * JobsView.Most : 0;
 
     /// <summary>Takes an answer to one job, or "I am in" of one person; then the page it came from again.</summary>
     public async Task<IResult> AnswerAsync(string garden, HttpContext context)
