@@ -12,6 +12,7 @@ internal sealed class Visit
     private readonly ConcurrentQueue<IRequest> finished = [];
     private Uri? expected;
     private int status;
+    private bool refusalsAllowed;
 
     public Visit(IPage page)
     {
@@ -33,6 +34,9 @@ internal sealed class Visit
     /// <summary>Errors on the console (policy violations are such), uncaught faults of scripts, and requests that failed.</summary>
     public IReadOnlyCollection<string> Troubles => troubles;
 
+    /// <summary>For forms that must be refused: an answer of 400 to 429 is no trouble from now on.</summary>
+    public void AllowRefusals() => refusalsAllowed = true;
+
     /// <summary>Goes to an address and waits until everything has come.</summary>
     /// <param name="status">What it must answer with.</param>
     /// <param name="arrives">Path of the page that it must lead to; null for the very one. A page that sends its reader elsewhere, such as to signing in, has not been looked at.</param>
@@ -48,5 +52,7 @@ internal sealed class Visit
     public Task<IReadOnlyList<WirePart>> WireAsync() => Wire.MeasureAsync(finished);
 
     /// <summary>The browser says on the console that a page answered with 404, also where it should.</summary>
-    private bool IsExpected(IConsoleMessage said) => status >= 400 && said.Location.StartsWith(expected!.AbsoluteUri, StringComparison.Ordinal) && said.Text.Contains($" {status} ", StringComparison.Ordinal);
+    private bool IsExpected(IConsoleMessage said) =>
+        (refusalsAllowed && said.Text.Contains("responded with a status of 4", StringComparison.Ordinal))
+        || (status >= 400 && said.Location.StartsWith(expected!.AbsoluteUri, StringComparison.Ordinal) && said.Text.Contains($" {status} ", StringComparison.Ordinal));
 }

@@ -47,8 +47,12 @@ internal static class Notices
         return new(new Dictionary<string, object?>
         {
             [nameof(NoticeView.Speech)] = speech,
+            [nameof(NoticeView.Up)] = WayUp(request.Path),
             [nameof(NoticeView.Title)] = speech.Say($"{key}.title"),
             [nameof(NoticeView.Text)] = speech.Say(key, values),
         }) { StatusCode = status };
     }
+
+    /// <summary>From <c>/g/garden/answer</c> to the top, as a browser reckons: also where a proxy puts a folder before our addresses.</summary>
+    private static string WayUp(PathString path) => string.Concat(Enumerable.Repeat("../", Math.Max(0, path.Value!.Count(letter => letter == '/') - 1)));
 }
