@@ -5,7 +5,8 @@ internal static class Layout
 {
     /// <summary>
     /// The page, boxes that cut off what is in them, things that stick out at a side, and words cut off by their picture's
-    /// edge. What is wholly off screen on purpose, such as a link that appears when it is reached, is no fault.
+    /// edge. What is wholly off screen on purpose, such as a link that appears when it is reached, is no fault; nor is a drawing
+    /// to press on that scrolls in a box of its own, whose sides both matter (WCAG 2.2, 1.4.10).
     /// </summary>
     private const string Overflowing =
         """
@@ -16,6 +17,7 @@ internal static class Layout
           for (const e of document.body.querySelectorAll('*')) {
             const box = e.getBoundingClientRect(), style = getComputedStyle(e);
             if (box.width <= 1 || box.height <= 1 || style.visibility !== 'visible') continue;
+            if (e.matches('input[type=image]') && ['auto', 'scroll'].includes(getComputedStyle(e.parentElement).overflowX)) continue;
             if (box.right > width + 0.5 && box.left < width || box.left < -0.5 && box.right > 0) found.push(`${name(e)} sticks out: ${Math.round(box.left)} to ${Math.round(box.right)} px`);
             const cuts = ['hidden', 'clip'].includes(style.overflowX) && !(e instanceof SVGElement);
             if (cuts && e.scrollWidth > e.clientWidth + 1) found.push(`${name(e)} is cut off`);
