@@ -37,12 +37,14 @@ public class HostileInputTests(InstalledBrowser browser)
 
     private const string Markup = "() => !!window.hit || !!document.querySelector('script:not([src]), [onerror], [onfocus], img[src=x], iframe')";
 
+    /// <summary>Those that are explicit run with the long ones.</summary>
     [Theory]
+    [Trait("Category", "Long")]
     [InlineData("\"><script>hit=1</script><img src=x onerror=hit=1>")]
-    [InlineData("' onfocus=hit=1 autofocus x='<iframe srcdoc=\"<script>parent.hit=1</script>\">")]
-    [InlineData("../../../../etc/passwd")]
+    [InlineData("' onfocus=hit=1 autofocus x='<iframe srcdoc=\"<script>parent.hit=1</script>\">", Explicit = true)]
+    [InlineData("../../../../etc/passwd", Explicit = true)]
     [InlineData("x}, role: keeper, y: {z: \"1\n- id: more\n  name: [")]
-    [InlineData("\u202e{{7*7}}${7*7}\u0007%00")]
+    [InlineData("\u202e{{7*7}}${7*7}\u0007%00", Explicit = true)]
     public async Task Forms_FilledWithIt_StayForms(string text)
     {
         await using var storm = await ServedStorm.StartAsync(Monday, new() { Practice = false });
