@@ -1,4 +1,5 @@
 using StormClock.Core;
+using StormClock.Core.Garden;
 using StormClock.Service.Store;
 using StormClock.Service.Wording;
 
@@ -46,6 +47,42 @@ public sealed class PhotoDesk(StormStore store, PhotoShelf shelf, IClock clock)
         await store.WriteAsync(transaction => PhotoNotes.Remove(transaction, note.Id));
         shelf.Remove(gardenId, note.FileName);
     }
+
+    /// <summary>
+    /// Sets aside the photos of what has left the books, so that they are never shown with a later thing that gets the same id; none is
+    /// deleted. Gardens without a book are left alone: their file may only be away for a moment.
+    /// </summary>
+    /// <returns>Why some could not be; they stay as they are until the next time.</returns>
+    public async Task<IReadOnlyList<string>> SetAsideAsync(IReadOnlyList<GardenBook> books)
+    {
+        var troubles = new List<string>();
+        foreach (var book in books)
+        {
+            foreach (var note in store.Read(reader => PhotoNotes.OfGarden(reader, book.Id)).Where(note => !Has(book, note.Subject)))
+            {
+                try
+                {
+                    // The file first: after a crash in between it is found aside the next time, and the note goes then.
+                    shelf.SetAside(note);
+                    await store.WriteAsync(transaction => PhotoNotes.Remove(transaction, note.Id));
+                }
+                catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+                {
+                    troubles.Add($"{book.Id}: the photo {note.FileName} of '{note.Subject}', which left the book, cannot be put into photos/{book.Id}/gone; check the disk and who may write there ({trouble.Message.TrimEnd('.')})");
+                }
+            }
+        }
+
+        return troubles;
+    }
+
+    /// <summary>Whether the book still has what a photo shows.</summary>
+    private static bool Has(GardenBook book, string subject) => subject.Split('/') switch
+    {
+        ["sketch", var site] => book.Sites.Any(known => known.Id == site),
+        [_, .., var item] => book.Items.Any(known => known.Id == item),
+        _ => false,
+    };
 
     /// <param name="place">Says which earlier notes the new one replaces; null that it cannot be taken.</param>
     private async Task<ReadResult<PhotoNote>> KeepAsync(
