@@ -50,13 +50,16 @@ internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk
         return GardenDoor.See(context, $"{visit.Here}walk/{area}/{item}#photos");
     }
 
-    /// <summary>A name is looked up among the notes, so that none of it becomes a path.</summary>
+    /// <summary>
+    /// A name is looked up among the notes, so that none of it becomes a path. What it names never changes, so that a browser may keep it
+    /// for a day, after which the name itself says that it is the same; not longer, since photos are taken away.
+    /// </summary>
     private IResult Show(string garden, string name, HttpContext context, bool thumbnail)
     {
         if (!door.TryEnter(context, garden, GardenRoom.Now, out var visit, out var refusal)) return refusal;
         if (photos.Find(visit.Book.Id, name) is not { } note || !visit.May(RoomOf(note)) || photos.Open(note, thumbnail) is not { } file) return Notices.NotForYou(context.Request);
         context.Response.Headers.CacheControl = "private, max-age=86400";
-        return TypedResults.Stream(file, "image/jpeg");
+        return TypedResults.Stream(file, "image/jpeg", entityTag: new($"\"{name}{(thumbnail ? "-small" : "")}\""));
     }
 
     private static GardenRoom RoomOf(PhotoNote note) => note.Subject.Split('/')[0] switch
