@@ -14,8 +14,8 @@ internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk
 
     public async Task<IResult> AddAsync(string garden, string area, string item, HttpContext context)
     {
-        if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return refusal;
-        if (visit.Book.Items.FirstOrDefault(known => known.Id == item && known.AreaId == area) is not { } found) return Notices.NotForYou(context.Request);
+        if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return await Uploads.RefuseAsync(context, refusal);
+        if (visit.Book.Items.FirstOrDefault(known => known.Id == item && known.AreaId == area) is not { } found) return await Uploads.RefuseAsync(context, Notices.NotForYou(context.Request));
         return await uploads.TakeAsync(
             context, visit,
             async (form, photo) =>

@@ -60,7 +60,7 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
 
     public async Task<IResult> PutSketchAsync(string garden, HttpContext context)
     {
-        if (!door.TryEnter(context, garden, GardenRoom.PlotMap, out var visit, out var refusal)) return refusal;
+        if (!door.TryEnter(context, garden, GardenRoom.PlotMap, out var visit, out var refusal)) return await Uploads.RefuseAsync(context, refusal);
         return await uploads.TakeAsync(
             context, visit,
             async (form, photo) =>
