@@ -8,12 +8,22 @@ namespace StormClock.Service.Photos;
 /// <summary>Photos with their notes: kept, found and taken away as one.</summary>
 public sealed class PhotoDesk(StormStore store, PhotoShelf shelf, IClock clock)
 {
-    /// <summary>Of one item (C): from each side, and before and after.</summary>
+    /// <summary>Of one item, and of what became of it in a spell (C): from each side.</summary>
     public const int MostOfItem = 8;
 
     public static string ItemSubject(string itemId) => $"item/{itemId}";
 
     public static string SketchSubject(string siteId) => $"sketch/{siteId}";
+
+    /// <summary>What became of an item in one spell.</summary>
+    public static string OutcomeSubject(string episodeId, string itemId) => $"recheck/{episodeId}/{itemId}";
+
+    /// <summary>Those sent with the outcomes of one spell, by item id, oldest first.</summary>
+    public ILookup<string, PhotoNote> OfOutcomes(string gardenId, string episodeId)
+    {
+        var begin = OutcomeSubject(episodeId, "");
+        return store.Read(reader => PhotoNotes.OfGarden(reader, gardenId)).Where(note => note.Subject.StartsWith(begin, StringComparison.Ordinal)).ToLookup(note => note.Subject[begin.Length..]);
+    }
 
     /// <summary>Oldest first.</summary>
     public IReadOnlyList<PhotoNote> Of(string gardenId, string subject) => store.Read(reader => PhotoNotes.Of(reader, gardenId, subject));
@@ -25,11 +35,12 @@ public sealed class PhotoDesk(StormStore store, PhotoShelf shelf, IClock clock)
     /// <summary>The file itself, or its thumbnail; null where it is not there.</summary>
     public FileStream? Open(PhotoNote note, bool thumbnail) => shelf.Find(note.GardenId, note.FileName, thumbnail);
 
-    /// <summary>One more photo of an item.</summary>
+    /// <summary>One more photo of an item, or of what became of it.</summary>
+    /// <param name="subject">From <see cref="ItemSubject"/> or <see cref="OutcomeSubject"/>.</param>
     /// <param name="by">Id of the person.</param>
     /// <returns>A fault that can be shown to its sender where there are too many.</returns>
-    public Task<ReadResult<PhotoNote>> AddToItemAsync(string gardenId, string itemId, Photo photo, string by, Speech speech) =>
-        KeepAsync(gardenId, ItemSubject(itemId), photo, by, speech, (transaction, note) => PhotoNotes.Of(transaction, gardenId, note.Subject).Count < MostOfItem ? [] : null);
+    public Task<ReadResult<PhotoNote>> AddAsync(string gardenId, string subject, Photo photo, string by, Speech speech) =>
+        KeepAsync(gardenId, subject, photo, by, speech, (transaction, note) => PhotoNotes.Of(transaction, gardenId, note.Subject).Count < MostOfItem ? [] : null);
 
     /// <summary>The sketch of a site, in place of the one before.</summary>
     /// <param name="widthDm">Of the ground that it shows.</param>

@@ -17,7 +17,7 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
         if (visit is not null)
         {
             if (room == GardenRoom.Walk) LetForms(context.Response);
-            if (room is GardenRoom.Walk or GardenRoom.PlotMap) PageHeaders.AllowOwnPictures(context.Response);
+            if (room is GardenRoom.Walk or GardenRoom.PlotMap or GardenRoom.After) PageHeaders.AllowOwnPictures(context.Response);
             return true;
         }
 

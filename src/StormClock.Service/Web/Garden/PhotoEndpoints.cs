@@ -23,7 +23,7 @@ internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk
                 if (BookForms.Once(form) is not { } once) return Notices.FormUnread(context.Request);
                 if (!books.WasTaken(once))
                 {
-                    var kept = await photos.AddToItemAsync(visit.Book.Id, item, photo, visit.Person.Id, visit.Speech);
+                    var kept = await photos.AddAsync(visit.Book.Id, PhotoDesk.ItemSubject(item), photo, visit.Person.Id, visit.Speech);
                     if (!kept.IsGood) return Refused(kept.Faults[0].Reason, StatusCodes.Status409Conflict);
                     await books.IsFirstAsync(once, visit.Person.Name);
                 }
