@@ -1,13 +1,14 @@
 using StormClock.Core;
 using StormClock.Core.Garden;
 using StormClock.Service.Books.Edits;
+using StormClock.Service.Photos;
 using StormClock.Service.Store;
 using StormClock.Service.Wakeups;
 
 namespace StormClock.Service.Desk;
 
 /// <summary>Changes garden books for the pages: into the file, into force, and a turn that plans by it.</summary>
-public sealed class BookDesk(GardenShelf shelf, StormStore store, Turns turns, IClock clock)
+public sealed class BookDesk(GardenShelf shelf, StormStore store, PhotoDesk photos, Turns turns, IClock clock)
 {
     /// <summary>What follows from a change may take its time; whoever made it need not wait longer than this.</summary>
     private static readonly TimeSpan LongestHold = TimeSpan.FromSeconds(2);
@@ -39,9 +40,12 @@ public sealed class BookDesk(GardenShelf shelf, StormStore store, Turns turns, I
     /// <summary>Whether a form with this mark was taken before.</summary>
     public bool WasTaken(string once) => store.Read(reader => Presses.OfToken(reader, $"form {once}")).Count > 0;
 
-    private Task<Task> FollowAsync()
+    private async Task FollowAsync()
     {
         shelf.Refresh();
-        return Task.WhenAny(turns.TakeAsync(listen: false, CancellationToken.None), Task.Delay(LongestHold, TimeProvider.System));
+
+        // Before anybody is answered: the next change may bring a new thing under the id of one that has just gone.
+        await photos.SetAsideAsync(shelf.Books);
+        await Task.WhenAny(turns.TakeAsync(listen: false, CancellationToken.None), Task.Delay(LongestHold, TimeProvider.System));
     }
 }

@@ -1,6 +1,7 @@
 using StormClock.Core.Units;
 using StormClock.Service.Feeds;
 using StormClock.Service.Outbox;
+using StormClock.Service.Photos;
 using StormClock.Service.Store;
 
 namespace StormClock.Service.Desk;
@@ -10,7 +11,7 @@ namespace StormClock.Service.Desk;
 /// takes its turn like everything else.
 /// </summary>
 public sealed class Round(
-    GardenShelf shelf, Inbox inbox, FeedRound feeds, GardenDesk desk, Dispatcher dispatcher, StormStore store, Journal journal, IClock clock) : IDisposable
+    GardenShelf shelf, PhotoDesk photos, Inbox inbox, FeedRound feeds, GardenDesk desk, Dispatcher dispatcher, StormStore store, Journal journal, IClock clock) : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
 
@@ -27,7 +28,7 @@ public sealed class Round(
         {
             if (listen)
             {
-                foreach (var fault in shelf.Refresh()) journal.Write(new(clock.GetCurrentInstant(), "trouble", Reason: fault, Subject: "garden book"));
+                foreach (var fault in shelf.Refresh().Concat(await photos.SetAsideAsync(shelf.Books))) journal.Write(new(clock.GetCurrentInstant(), "trouble", Reason: fault, Subject: "garden book"));
                 await inbox.TakeInAsync(heard, cancellation);
             }
 

@@ -9,6 +9,8 @@ namespace StormClock.Service.Messages;
 public static class Amounts
 {
     private const double FeetPerMetre = 1 / 0.3048;
+    private const double MetresPerMile = 1609.344;
+    private const double MetresPerNmi = 1852;
     private const double PoundsPerKg = 1 / 0.45359237;
     private const double GallonsPerLitre = 1 / 3.785411784;
     private const double SquareFeetPerM2 = FeetPerMetre * FeetPerMetre;
@@ -49,6 +51,16 @@ public static class Amounts
         UnitSystem.Metric => Measured(mps * 3.6, "0", "km/h", speech),
         _ => Measured(mps / Wind.MpsPerKt, "0", "kt", speech),
     };
+
+    /// <summary>A way over land or sea, to the next five of its unit: a centre told to a tenth of a degree allows no more.</summary>
+    public static string Way(double nmi, Speech speech) => speech.Units switch
+    {
+        UnitSystem.UsCustomary => Measured(Fives(nmi * MetresPerNmi / MetresPerMile), "0", "mi", speech),
+        UnitSystem.Metric => Measured(Fives(nmi * MetresPerNmi / 1000), "0", "km", speech),
+        _ => Measured(Fives(nmi), "0", "nmi", speech),
+    };
+
+    private static double Fives(double value) => Math.Max(5, Math.Round(value / 5) * 5);
 
     /// <summary>A height or depth: feet to a tenth, metres to a hundredth.</summary>
     public static string Height(double metres, Speech speech) =>

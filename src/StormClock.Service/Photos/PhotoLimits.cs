@@ -27,6 +27,6 @@ public static class PhotoLimits
     /// <summary>Photos of one garden (C): two of each item of a large garden, and rechecks.</summary>
     public const int PhotosOfGarden = 500;
 
-    /// <summary>Bytes of one garden's photos and thumbnails, 256 MB (C).</summary>
+    /// <summary>Bytes of one garden's photos and thumbnails, those set aside too, 256 MB (C).</summary>
     public const long BytesOfGarden = 256 << 20;
 }

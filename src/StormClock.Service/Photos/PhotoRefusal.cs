@@ -4,7 +4,7 @@ using StormClock.Service.Wording;
 namespace StormClock.Service.Photos;
 
 /// <summary>Why a photo is not taken; the texts stand under <c>photo.*</c>.</summary>
-internal enum PhotoRefusal { Empty, TooLarge, TooManyPixels, Heic, OtherFormat, Moving, Broken, NotHere, TooMany, NoRoom }
+internal enum PhotoRefusal { Empty, TooLarge, TooManyPixels, Heic, OtherFormat, Moving, Broken, NotHere, TooMany, NoRoom, Several }
 
 internal static class PhotoRefusals
 {

@@ -14,8 +14,12 @@ namespace StormClock.Service.Photos;
 public sealed class PhotoShelf(string dataFolder)
 {
     private const int NameLength = 32;
+
+    /// <summary>Characters of a subject in a file's name, which may have 255 on any system.</summary>
+    private const int LongestTold = 140;
     private const string Ending = ".jpg";
     private const string ThumbnailEnding = "-small.jpg";
+    private const string AsideFolder = "gone";
 
     // Not names of files or folders on Windows, whatever their ending.
     private static readonly HashSet<string> Devices =
@@ -78,6 +82,31 @@ public sealed class PhotoShelf(string dataFolder)
         }
     }
 
+    /// <summary>
+    /// Moves a photo into the garden's folder <c>gone</c>, where no page shows it any more, under a name that tells a person what it was of
+    /// and when it came, such as <c>item-fig-pots-20270914-NAME.jpg</c>. Nothing happens when it is there already.
+    /// </summary>
+    /// <exception cref="IOException">The disk would not do it. Then the photo is where it was.</exception>
+    public void SetAside(PhotoNote note)
+    {
+        if (PathOf(note.GardenId, note.FileName, Ending) is not { } path) return;
+        lock (gate)
+        {
+            if (!File.Exists(path)) return;
+            var folder = Path.Combine(Path.GetDirectoryName(path)!, AsideFolder);
+            StoreFile.CreateFolder(folder);
+            File.Move(path, Path.Combine(folder, $"{Told(note.Subject)}-{note.At.InUtc().Date:yyyyMMdd}-{Path.GetFileName(path)}"));
+            FolderSync.Now(folder);
+
+            // Its thumbnail can be made again; one that is left over by a crash goes with the next photo that is put.
+            File.Delete(PathOf(note.GardenId, note.FileName, ThumbnailEnding)!);
+            FolderSync.Now(Path.GetDirectoryName(path)!);
+        }
+    }
+
+    /// <summary>As a part of a file's name.</summary>
+    private static string Told(string subject) => string.Concat(subject.Take(LongestTold).Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-'));
+
     /// <summary>The names of all photos of a garden, in no order that means anything; for finding those that no note names.</summary>
     public IReadOnlyList<string> Names(string gardenId) =>
         FolderOf(gardenId) is { } folder && Directory.Exists(folder) ? [.. Photos(folder).Select(file => file.Name[..NameLength])] : [];
@@ -85,7 +114,7 @@ public sealed class PhotoShelf(string dataFolder)
     private static PhotoRefusal? Overfull(string folder, Photo photo)
     {
         if (Photos(folder).Count() >= PhotoLimits.PhotosOfGarden) return PhotoRefusal.TooMany;
-        var bytes = new DirectoryInfo(folder).EnumerateFiles().Sum(file => file.Length) + photo.Jpeg.Length + photo.Thumbnail.Length;
+        var bytes = new DirectoryInfo(folder).EnumerateFiles("*", SearchOption.AllDirectories).Sum(file => file.Length) + photo.Jpeg.Length + photo.Thumbnail.Length;
         return bytes > PhotoLimits.BytesOfGarden ? PhotoRefusal.NoRoom : null;
     }
 

@@ -18,7 +18,8 @@ internal static class SvgForm
 
     /// <param name="id">Begins every id within, unique on the page: letters, digits, hyphens.</param>
     /// <param name="inPage">Stands within HTML; else a file of its own.</param>
-    public static string Of(Drawing drawing, string id, string title, string description, bool inPage)
+    /// <param name="onPaper">On white; else see-through, for what lies below it on a page.</param>
+    public static string Of(Drawing drawing, string id, string title, string description, bool inPage, bool onPaper = true)
     {
         var svg = new StringBuilder();
         var names = inPage ? "" : "xmlns=\"http://www.w3.org/2000/svg\" ";
@@ -32,9 +33,9 @@ internal static class SvgForm
             <pattern id="{id}-closed" width="8" height="8" patternUnits="userSpaceOnUse"><path d="M0 0L8 8M0 8L8 0" stroke="{Ink}" stroke-width="1"/></pattern>
             <pattern id="{id}-perhaps" width="4" height="4" patternUnits="userSpaceOnUse"><circle cx="1" cy="1" r="0.8"/></pattern>
             </defs>
-            <rect width="{Number(drawing.Width)}" height="{Number(drawing.Height)}" fill="#ffffff"/>
 
             """);
+        if (onPaper) svg.Append(CultureInfo.InvariantCulture, $"<rect width=\"{Number(drawing.Width)}\" height=\"{Number(drawing.Height)}\" fill=\"#ffffff\"/>\n");
         foreach (var mark in drawing.Marks) svg.Append(Of(mark, id)).Append('\n');
         return svg.Append("</svg>\n").ToString();
     }

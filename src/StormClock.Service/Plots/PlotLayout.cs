@@ -38,6 +38,10 @@ internal sealed record PlotScale(PlotFrame Frame, PlotLayout Layout)
 
     public int DepthPx => (int)Math.Ceiling(Y(Frame.DepthDm) + EndPx);
 
+    /// <summary>Of a sketch below the drawing, whose upper left is that of the grid; what would reach beyond the drawing is cut off.</summary>
+    public (int WidthPx, int DepthPx) SizeOf(PlotSketch sketch) =>
+        ((int)Math.Round(Math.Min(sketch.WidthDm, Frame.WidthDm) * PxPerDm), (int)Math.Round(Math.Min(sketch.DepthDm, Frame.DepthDm) * PxPerDm));
+
     public int StepDm => StepsDm.FirstOrDefault(step => step * PxPerDm >= LeastStepPx, StepsDm[^1]);
 
     public double X(double dm) => LeftPx + dm * PxPerDm;

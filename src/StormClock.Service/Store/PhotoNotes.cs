@@ -6,7 +6,7 @@ namespace StormClock.Service.Store;
 
 /// <summary>
 /// Which photo shows what. The files are beside the database: put the file first and then its note, take away the note first and then
-/// the file, so that no note ever names a file that is not there.
+/// the file, so that no note ever names a file that is not there. (What is set aside goes the other way, see <see cref="PhotoDesk.SetAsideAsync"/>.)
 /// </summary>
 public static class PhotoNotes
 {

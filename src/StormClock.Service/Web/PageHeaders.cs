@@ -21,9 +21,6 @@ internal static class PageHeaders
     public static void AllowOwnPictures(HttpResponse response) =>
         response.Headers.ContentSecurityPolicy = $"{response.Headers.ContentSecurityPolicy}; img-src 'self'";
 
-    /// <summary>For a drawing of its own that holds its photo within: as an image it may fetch nothing.</summary>
-    public static void AllowPictureWithin(HttpResponse response) => response.Headers.ContentSecurityPolicy = $"{NoScript}; img-src data:";
-
     /// <summary>For the one page that cannot do without: scripts and a worker from our own files, still none in the page.</summary>
     public static void AllowOwnScript(HttpResponse response) =>
         response.Headers.ContentSecurityPolicy = $"{NoScript}; script-src 'self'; worker-src 'self'";

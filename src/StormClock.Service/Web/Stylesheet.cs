@@ -47,6 +47,9 @@ internal static class Stylesheet
         .plot { overflow-x: auto; margin: 0.75rem 0; }
         .plot.wide { display: none; }
         .plot svg { display: block; max-width: 100%; height: auto; }
+        .laid { position: relative; width: fit-content; }
+        .laid img { position: absolute; left: 34px; top: 26px; object-fit: cover; object-position: 0 0; opacity: 0.35; }
+        .laid input { position: relative; display: block; }
         .plot input[type=image] { width: auto; min-height: 0; padding: 0; border: 0; border-radius: 0; cursor: crosshair; }
         @media (min-width: 60rem) {
           .plot.wide { display: block; width: 900px; margin-left: calc(50% - 450px); }

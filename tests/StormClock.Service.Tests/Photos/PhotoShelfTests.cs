@@ -76,6 +76,46 @@ public sealed class PhotoShelfTests : IDisposable
         Assert.Equal(1, open.ReadByte());
     }
 
+    /// <summary>By crashes and by two at once it may be asked for more than once.</summary>
+    [Fact]
+    public void SetAside_Photo_LiesInGoneAndIsNoPhotoAnyMore()
+    {
+        var (name, other) = (Put("quay"), Put("quay"));
+        for (var time = 0; time < 2; time++) shelf.SetAside(Note(name, "item/fig-pots"));
+
+        Assert.Null(shelf.Find("quay", name));
+        Assert.Null(shelf.Find("quay", name, thumbnail: true));
+        Assert.Equal([other], shelf.Names("quay"));
+        Assert.Equal([1, 2, 3, 4], File.ReadAllBytes(folder.File($"photos/quay/gone/item-fig-pots-20270914-{name}.jpg")));
+        Assert.Single(Directory.GetFiles(folder.File("photos/quay/gone")));
+        shelf.Remove("quay", name);
+        Assert.Single(Directory.GetFiles(folder.File("photos/quay/gone")));
+    }
+
+    /// <summary>Whatever stands in a note, the file stays in that one folder; a name that is none of ours moves nothing.</summary>
+    [Theory]
+    [InlineData("recheck/2027-09-20T11:00Z/../../x", "recheck-2027-09-20T11-00Z-------x")]
+    [InlineData("", "")]
+    [InlineData("item/é\n", "item---")]
+    public void SetAside_OddSubject_IsNoPath(string subject, string told)
+    {
+        var name = Put("quay");
+        shelf.SetAside(Note(name, subject));
+        Assert.Equal([folder.File($"photos/quay/gone/{told}-20270914-{name}.jpg")], Directory.GetFiles(folder.File("photos"), "*", SearchOption.AllDirectories));
+        shelf.SetAside(Note("../quay", subject));
+        shelf.SetAside(Note(name, subject) with { GardenId = "../quay" });
+        Assert.Single(Directory.GetFiles(folder.File("photos"), "*", SearchOption.AllDirectories));
+    }
+
+    [Fact]
+    public void SetAside_ManyBytes_CountForTheGarden()
+    {
+        Directory.CreateDirectory(folder.File("photos/quay/gone"));
+        using (var large = File.Create(folder.File("photos/quay/gone/item-x.jpg"))) large.SetLength(PhotoLimits.BytesOfGarden);
+        var put = shelf.Put("quay", Fig, Speeches.Us);
+        Assert.Contains("'gone'", Assert.Single(put.Faults).Reason, StringComparison.Ordinal);
+    }
+
     public static TheoryData<string> Tricks =>
     [
         "", ".", "..", "../photos/quay", "quay/../quay", "quay/", "/quay", "\\quay", "quay\\", "C:quay", "quay\0", "quay\n", "QUAY", "qu ay", "quay.", "-quay", "quay-", "~",
@@ -198,6 +238,8 @@ public sealed class PhotoShelfTests : IDisposable
         Assert.ThrowsAny<IOException>(() => shelf.Put("quay", Fig, Speeches.Us));
         Assert.Empty(shelf.Names("quay"));
     }
+
+    private static PhotoNote Note(string name, string subject) => new(name, "quay", subject, name, Instant.FromUtc(2027, 9, 14, 15, 0), "ada", 40, 30);
 
     private string Put(string garden) => shelf.Put(garden, Fig, Speeches.Us).Value!;
 

@@ -30,13 +30,13 @@ internal sealed partial class GardenHost : IAsyncDisposable
     public static GardenBook Garden => PracticeStorm.Garden;
 
     public static async Task<GardenHost> StartAsync(
-        bool passcode = false, Uri? pagesAddress = null, GardenShelf? shelf = null, string? config = null, int linksPerMinute = 10_000)
+        bool passcode = false, Uri? pagesAddress = null, GardenShelf? shelf = null, string? config = null, int linksPerMinute = 10_000, IReadOnlyList<(Instant Issued, RawMessage Message)>? messages = null)
     {
         var data = new TempFolder();
         if (passcode) new PasscodeFile(data.File(PasscodeFile.Name)).Set(Passcode);
         var mail = new TestChannel("email", DeliveryResult.Delivered);
         var service = await VirtualService.StartAsync(
-            Begin, shelf ?? new GardenShelf([Garden]), clock => [new ReplayFeed(PracticeStorm.Messages, clock)], mail, Duration.FromMinutes(30), practice: true, data.Path,
+            Begin, shelf ?? new GardenShelf([Garden]), clock => [new ReplayFeed(messages ?? PracticeStorm.Messages, clock)], mail, Duration.FromMinutes(30), practice: true, data.Path,
             plan => plan with { PagesAddress = pagesAddress, LinksPerMinute = linksPerMinute, ConfigFolder = config });
         return new(data, service, mail);
     }

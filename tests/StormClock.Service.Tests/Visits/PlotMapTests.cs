@@ -202,6 +202,73 @@ public sealed partial class PlotMapTests : IAsyncLifetime
         Assert.Equal(item.Jobs.Select(job => job.Id), now.Jobs.Select(job => job.Id));
     }
 
+    /// <summary>By each of the ways to move an area: a press, its metres, a step. Its things keep their places in it; others stay where they are.</summary>
+    [Fact]
+    public async Task Move_OfAnArea_TakesItsPlacedThingsAlong()
+    {
+        var (mine, yard) = (Book.Items.Where(item => item.AreaId == "porch").ToList(), Book.Items.First(item => item.AreaId == "kitchen-yard"));
+        await FieldsAsync("area/porch", ("left", "1"), ("top", "1"), ("width", "4"), ("depth", "3"));
+        await FieldsAsync($"item/{mine[0].Id}", ("x", "2"), ("y", "1.5"));
+        await FieldsAsync($"item/{yard.Id}", ("x", "2"), ("y", "2"));
+
+        await StepAsync("area/porch", "right 10");
+        Assert.Equal(new PlotSpot(30, 15), SpotOf(mine[0]));
+        await FieldsAsync("area/porch", ("left", "6.5"), ("top", "3"), ("width", "4"), ("depth", "3"));
+        Assert.Equal(new PlotSpot(75, 35), SpotOf(mine[0]));
+        await PressAsync("area/porch", 82, 74, "120x120");
+        Assert.Equal((new PlotRect(20, 20, 40, 30), new PlotSpot(30, 25)), (Porch, SpotOf(mine[0])));
+
+        Assert.Equal(new PlotSpot(20, 20), SpotOf(yard));
+        Assert.All(mine.Skip(1), item => Assert.Null(SpotOf(item)));
+    }
+
+    [Fact]
+    public async Task Move_ThereAndBack_LeavesTheFileAsItWas()
+    {
+        var item = Book.Items.First(item => item.AreaId == "porch");
+        await FieldsAsync("area/porch", ("left", "1"), ("top", "1"), ("width", "4"), ("depth", "3"));
+        await FieldsAsync($"item/{item.Id}", ("x", "2"), ("y", "1.5"));
+        var before = await TextAsync();
+        await StepAsync("area/porch", "down 10");
+        Assert.NotEqual(before, await TextAsync());
+        await StepAsync("area/porch", "up 10");
+        Assert.Equal(before, await TextAsync());
+        Assert.Empty(Directory.GetFiles(gardens.Path, "*.bak"));
+    }
+
+    /// <summary>A new size is none of a move, whichever corner gives it; so is taking it off.</summary>
+    [Fact]
+    public async Task Resize_OfAnArea_LeavesItsThingsWhereTheyAre()
+    {
+        var item = Book.Items.First(item => item.AreaId == "porch");
+        await FieldsAsync($"item/{item.Id}", ("x", "2"), ("y", "1.5"));
+        await FieldsAsync("area/porch", ("left", "1"), ("top", "1"), ("width", "4"), ("depth", "3"));
+        foreach (var press in new[] { "wider 10", "deeper 10", "narrower 1", "shallower 1" }) await StepAsync("area/porch", press);
+        await FieldsAsync("area/porch", ("left", "0.5"), ("top", "0"), ("width", "6"), ("depth", "5"));
+        await PressAsync("area/porch", 34, 26, "120x120", ("corner", "far"));
+        Assert.Equal(new PlotRect(0, 0, 5, 1), Porch);
+        await StepAsync("area/porch", "off");
+        Assert.Equal(new PlotSpot(20, 15), SpotOf(item));
+    }
+
+    /// <summary>Nothing of a move is taken where the area was changed meanwhile; where only a thing was, it goes on from there.</summary>
+    [Fact]
+    public async Task Move_FileEditedByHandMeanwhile_MovesAllOrNothing()
+    {
+        var item = Book.Items.First(item => item.AreaId == "porch");
+        await FieldsAsync("area/porch", ("left", "1"), ("top", "1"), ("width", "4"), ("depth", "3"));
+        await FieldsAsync($"item/{item.Id}", ("x", "2"), ("y", "1.5"));
+        var mark = await MarkAsync("area/porch");
+
+        await System.IO.File.WriteAllTextAsync(File, (await TextAsync()).Replace("spot: [2, 1.5]", "spot: [3, 1.5]", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.SeeOther, (await PostAsync("area/porch", ("once", Once()), ("mark", mark), ("press", "right 10"))).StatusCode);
+        Assert.Equal(new PlotSpot(40, 15), SpotOf(item));
+
+        var before = await TextAsync();
+        Assert.Contains("Somebody changed this meanwhile", await BodyAsync(await PostAsync("area/porch", ("once", Once()), ("mark", mark), ("press", "right 1"))), StringComparison.Ordinal);
+        Assert.Equal(before, await TextAsync());
+    }
+
     [Fact]
     public async Task Off_TakenOffTheDrawing_LeavesTheFileAsItWas()
     {
@@ -298,6 +365,8 @@ public sealed partial class PlotMapTests : IAsyncLifetime
         foreach (var action in new[] { "place", "sketch", "sketch-change" })
             Assert.Equal(HttpStatusCode.NotFound, (await GardenHost.PostAsync(helper, "g/tern-hook/now", $"{Map}/{action}", ("place", "area/porch"), ("once", "x"), ("press", "off"))).StatusCode);
     }
+
+    private PlotSpot? SpotOf(Item item) => Book.Items.Single(known => known.Id == item.Id).Spot;
 
     private static string Once() => Guid.NewGuid().ToString("N", CultureInfo.InvariantCulture);
 

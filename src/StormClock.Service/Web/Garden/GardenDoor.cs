@@ -17,7 +17,7 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
         if (visit is not null)
         {
             if (room == GardenRoom.Walk) LetForms(context.Response);
-            if (room is GardenRoom.Walk or GardenRoom.PlotMap) PageHeaders.AllowOwnPictures(context.Response);
+            if (room is GardenRoom.Walk or GardenRoom.PlotMap or GardenRoom.After) PageHeaders.AllowOwnPictures(context.Response);
             return true;
         }
 
@@ -51,8 +51,11 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
     public async Task<(IFormCollection? Form, IResult? Refusal)> ReadAsync(HttpContext context)
     {
         if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return (null, Notices.FormUnread(context.Request));
-        return await antiforgery.IsRequestValidAsync(context) ? (form, null) : (null, Notices.FormStale(context.Request));
+        return await IsOursAsync(context) ? (form, null) : (null, Notices.FormStale(context.Request));
     }
+
+    /// <summary>Whether a form that was read comes from one of our pages, in this browser.</summary>
+    public Task<bool> IsOursAsync(HttpContext context) => antiforgery.IsRequestValidAsync(context);
 
     public static RazorComponentResult<TView> Page<TView>(GardenVisit visit, params (string Name, object? Value)[] more)
         where TView : IComponent =>

@@ -23,6 +23,7 @@ internal static class GardenPages
         .AddSingleton<PhotoDesk>()
         .AddSingleton<Uploads>()
         .AddSingleton<PhotoEndpoints>()
+        .AddSingleton<OutcomePhotoEndpoints>()
         .AddSingleton<PlotEndpoints>();
 
     public static IEndpointRouteBuilder MapGardenPages(this IEndpointRouteBuilder routes)
@@ -42,6 +43,7 @@ internal static class GardenPages
         Reading(garden, PathOf(GardenRoom.Storms), worry.Storms);
         MapWalk(garden, routes.ServiceProvider.GetRequiredService<WalkEndpoints>());
         MapPhotos(garden, routes.ServiceProvider.GetRequiredService<PhotoEndpoints>());
+        MapOutcomePhotos(garden, routes.ServiceProvider.GetRequiredService<OutcomePhotoEndpoints>());
         MapPlot(garden, routes.ServiceProvider.GetRequiredService<PlotEndpoints>());
         routes.MapMethods("/" + WalkScript.Name, [HttpMethods.Get, HttpMethods.Head], WalkScript.Serve);
         return routes;
@@ -66,6 +68,12 @@ internal static class GardenPages
         Reading(garden, "photo/{name}/small", photos.Small);
         Uploading(garden, "walk/{area}/{item}/photo", photos.AddAsync);
         garden.MapPost("walk/{area}/{item}/photo-away", photos.RemoveAsync);
+    }
+
+    private static void MapOutcomePhotos(RouteGroupBuilder garden, OutcomePhotoEndpoints photos)
+    {
+        Uploading(garden, "after/{item}/photo", photos.AddAsync);
+        garden.MapPost("after/{item}/photo-away", photos.RemoveAsync);
     }
 
     private static void MapPlot(RouteGroupBuilder garden, PlotEndpoints plot)

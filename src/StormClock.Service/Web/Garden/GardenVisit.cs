@@ -3,6 +3,7 @@ using StormClock.Core.Garden;
 using StormClock.Core.Stages;
 using StormClock.Core.Worth;
 using StormClock.Service.Messages;
+using StormClock.Service.Photos;
 using StormClock.Service.Visits;
 using StormClock.Service.Wording;
 
@@ -43,6 +44,9 @@ public sealed record GardenVisit(Visitor Visitor, GardenBook Book, IReadOnlyList
         PeaksAt(worry.Area.SiteId) is { } peaks && ItemChance.Weakest(worry.Item.Shape, worry.Item.Build) is { } strength
             ? ItemChance.OfFailing(strength, peaks, Book.SiteOf(worry.Area).Terrain, worry.Area.Exposure)
             : null;
+
+    /// <summary>One's own, or any for whoever sees all.</summary>
+    public bool MayTakeAway(PhotoNote photo) => SeesAll || photo.By == Person.Id;
 
     public bool May(GardenRoom room) => Visitor.MayEnter(room, Book, Books);
 }

@@ -14,8 +14,8 @@ internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk
 
     public async Task<IResult> AddAsync(string garden, string area, string item, HttpContext context)
     {
-        if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return refusal;
-        if (visit.Book.Items.FirstOrDefault(known => known.Id == item && known.AreaId == area) is not { } found) return Notices.NotForYou(context.Request);
+        if (!door.TryEnter(context, garden, GardenRoom.Walk, out var visit, out var refusal)) return await Uploads.RefuseAsync(context, refusal);
+        if (visit.Book.Items.FirstOrDefault(known => known.Id == item && known.AreaId == area) is not { } found) return await Uploads.RefuseAsync(context, Notices.NotForYou(context.Request));
         return await uploads.TakeAsync(
             context, visit,
             async (form, photo) =>
@@ -23,7 +23,7 @@ internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk
                 if (BookForms.Once(form) is not { } once) return Notices.FormUnread(context.Request);
                 if (!books.WasTaken(once))
                 {
-                    var kept = await photos.AddToItemAsync(visit.Book.Id, item, photo, visit.Person.Id, visit.Speech);
+                    var kept = await photos.AddAsync(visit.Book.Id, PhotoDesk.ItemSubject(item), photo, visit.Person.Id, visit.Speech);
                     if (!kept.IsGood) return Refused(kept.Faults[0].Reason, StatusCodes.Status409Conflict);
                     await books.IsFirstAsync(once, visit.Person.Name);
                 }
@@ -50,13 +50,16 @@ internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk
         return GardenDoor.See(context, $"{visit.Here}walk/{area}/{item}#photos");
     }
 
-    /// <summary>A name is looked up among the notes, so that none of it becomes a path.</summary>
+    /// <summary>
+    /// A name is looked up among the notes, so that none of it becomes a path. What it names never changes, so that a browser may keep it
+    /// for a day, after which the name itself says that it is the same; not longer, since photos are taken away.
+    /// </summary>
     private IResult Show(string garden, string name, HttpContext context, bool thumbnail)
     {
         if (!door.TryEnter(context, garden, GardenRoom.Now, out var visit, out var refusal)) return refusal;
         if (photos.Find(visit.Book.Id, name) is not { } note || !visit.May(RoomOf(note)) || photos.Open(note, thumbnail) is not { } file) return Notices.NotForYou(context.Request);
         context.Response.Headers.CacheControl = "private, max-age=86400";
-        return TypedResults.Stream(file, "image/jpeg");
+        return TypedResults.Stream(file, "image/jpeg", entityTag: new($"\"{name}{(thumbnail ? "-small" : "")}\""));
     }
 
     private static GardenRoom RoomOf(PhotoNote note) => note.Subject.Split('/')[0] switch

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StormClock.Core.Garden;
 using StormClock.Service.Books;
 using StormClock.Service.Books.Edits;
@@ -28,8 +27,8 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
             : Notices.NotForYou(context.Request);
     }
 
-    /// <summary>The drawing by itself, to be pressed on; its photo is within, since an image may fetch nothing.</summary>
-    public async Task<IResult> Svg(string garden, HttpContext context)
+    /// <summary>The drawing by itself, to be pressed on. It is see-through: the sketch, which an image could not fetch, lies below it on the page.</summary>
+    public IResult Svg(string garden, HttpContext context)
     {
         if (!door.TryEnter(context, garden, GardenRoom.PlotMap, out var visit, out var refusal)) return refusal;
         var query = context.Request.Query;
@@ -38,9 +37,8 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
             || PlotLayout.All.FirstOrDefault(layout => layout.Name == query["layout"]) is not { } layout) return Notices.NotForYou(context.Request);
 
         var model = Model(visit, site);
-        var drawing = PlotDrawing.Of(model, new(frame, layout), await WithinAsync(visit, site, context.RequestAborted), pick is null ? null : (pick.IsArea, pick.Id));
-        PageHeaders.AllowPictureWithin(context.Response);
-        return TypedResults.Text(SvgForm.Of(drawing, "plot", PlotWords.Title(model, visit.Speech), PlotWords.Description(model, visit.Speech), inPage: false), "image/svg+xml; charset=utf-8");
+        var drawing = PlotDrawing.Of(model, new(frame, layout), sketch: null, pick is null ? null : (pick.IsArea, pick.Id));
+        return TypedResults.Text(SvgForm.Of(drawing, "plot", PlotWords.Title(model, visit.Speech), PlotWords.Description(model, visit.Speech), inPage: false, onPaper: false), "image/svg+xml; charset=utf-8");
     }
 
     /// <summary>Places something by a press on the drawing, by its metres, or by a step; or takes it off the drawing.</summary>
@@ -62,7 +60,7 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
 
     public async Task<IResult> PutSketchAsync(string garden, HttpContext context)
     {
-        if (!door.TryEnter(context, garden, GardenRoom.PlotMap, out var visit, out var refusal)) return refusal;
+        if (!door.TryEnter(context, garden, GardenRoom.PlotMap, out var visit, out var refusal)) return await Uploads.RefuseAsync(context, refusal);
         return await uploads.TakeAsync(
             context, visit,
             async (form, photo) =>
@@ -135,7 +133,7 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
     private Microsoft.AspNetCore.Http.HttpResults.RazorComponentResult<PlotMapView> Page(GardenVisit visit, Site site, PlotAsk ask)
     {
         var (model, sketch) = (Model(visit, site), SketchOf(visit, site));
-        var page = GardenDoor.Page<PlotMapView>(visit, ("Model", model), ("Sketch", sketch is { } found ? Shown(found, $"{visit.Here}photo/{found.Note.FileName}") : null), ("Ask", ask));
+        var page = GardenDoor.Page<PlotMapView>(visit, ("Model", model), ("Sketch", sketch is { } found ? new PlotSketch($"{visit.Here}photo/{found.Note.FileName}", found.WidthDm, found.Note.WidthPx, found.Note.HeightPx) : null), ("Ask", ask));
         page.StatusCode = ask.Status;
         return page;
     }
@@ -145,19 +143,6 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
 
     private (PhotoNote Note, int WidthDm)? SketchOf(GardenVisit visit, Site site) =>
         photos.Of(visit.Book.Id, PhotoDesk.SketchSubject(site.Id)) is [.., var note] && store.Read(reader => SketchWidths.Find(reader, visit.Book.Id, site.Id)) is { } width ? (note, width) : null;
-
-    private static PlotSketch Shown((PhotoNote Note, int WidthDm) sketch, string address) => new(address, sketch.WidthDm, sketch.Note.WidthPx, sketch.Note.HeightPx);
-
-    private async Task<PlotSketch?> WithinAsync(GardenVisit visit, Site site, CancellationToken cancellation)
-    {
-        if (SketchOf(visit, site) is not { } sketch || photos.Open(sketch.Note, thumbnail: false) is not { } file) return null;
-        await using (file)
-        {
-            using var bytes = new MemoryStream();
-            await file.CopyToAsync(bytes, cancellation);
-            return Shown(sketch, string.Create(CultureInfo.InvariantCulture, $"data:image/jpeg;base64,{Convert.ToBase64String(bytes.GetBuffer(), 0, (int)bytes.Length)}"));
-        }
-    }
 }
 
 /// <summary>What a page of the plot map is to show beside the drawing itself.</summary>

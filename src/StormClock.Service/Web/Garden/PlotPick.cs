@@ -42,10 +42,21 @@ public sealed record PlotPick(Area Area, Item? Item)
         _ => null,
     };
 
-    /// <summary>The book with this placed so.</summary>
+    /// <summary>The book with this placed so; where an area goes elsewhere in its size, all that is placed of it goes along.</summary>
     public BookOutcome<PlotPick> Put(GardenBook book, PlotWish wish) => Item is { } item
         ? Of(BookChange.Put(book, item with { Spot = wish.Spot }, Mark))
-        : Of(BookChange.Put(book, Area with { Plot = wish.Plot }, Mark));
+        : Of(BookChange.Put(Along(book, wish.Plot), Area with { Plot = wish.Plot }, Mark));
+
+    /// <summary>Another size is no way that things could go, nor is the first placing.</summary>
+    private GardenBook Along(GardenBook book, PlotRect? to)
+    {
+        if (Plot is not { } from || to is null || (to.WidthDm, to.DepthDm) != (from.WidthDm, from.DepthDm)) return book;
+        var (rightDm, downDm) = (to.LeftDm - from.LeftDm, to.TopDm - from.TopDm);
+        return book with { Items = [.. book.Items.Select(item => item.AreaId == Area.Id && item.Spot is { } spot ? item with { Spot = Gone(spot, rightDm, downDm) } : item)] };
+    }
+
+    /// <summary>To the end of the grid at most.</summary>
+    private static PlotSpot Gone(PlotSpot spot, int rightDm, int downDm) => new(Math.Clamp(spot.XDm + rightDm, 0, PlotGrid.MostDm), Math.Clamp(spot.YDm + downDm, 0, PlotGrid.MostDm));
 
     /// <summary>Its mark was just taken from that book, so that nothing can have come between.</summary>
     private static BookOutcome<PlotPick>.Changed Of<T>(BookOutcome<T> outcome)
