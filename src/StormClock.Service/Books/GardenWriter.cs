@@ -48,7 +48,7 @@ public static partial class GardenWriter
     private static string? Other<T>(IReadOnlyDictionary<string, T> tokens, T value, T? usual)
         where T : struct => value.Equals(usual) ? null : Token(tokens, value);
 
-    private static LadderUse Ladder(Person person) => person.NoLadder ? LadderUse.Never : person.LadderAlone ? LadderUse.Alone : LadderUse.WithSomebody;
+    internal static LadderUse Ladder(Person person) => person.NoLadder ? LadderUse.Never : person.LadderAlone ? LadderUse.Alone : LadderUse.WithSomebody;
 
     private static string Hours(WorkHours hours) => OneLine(
         ("days", hours.Date is null ? List(hours.Days.Select(day => Token(Tokens.Weekdays, day))) : null),

@@ -36,6 +36,12 @@ internal static class Notices
 
     public static IResult UploadsBusy(HttpRequest request) => Page(request, StatusCodes.Status429TooManyRequests, "notice.uploads-busy");
 
+    public static IResult OurFault(HttpRequest request) => new RazorComponentResult<FaultView>(new Dictionary<string, object?>
+    {
+        [nameof(FaultView.Speech)] = BrowserSpeech.Of(request),
+        [nameof(FaultView.Up)] = Ways.Up(request),
+    }) { StatusCode = StatusCodes.Status500InternalServerError };
+
     public static IResult For(AckVerdict verdict, HttpRequest request) => verdict == AckVerdict.Expired
         ? Page(request, StatusCodes.Status410Gone, "notice.expired")
         : Page(request, StatusCodes.Status404NotFound, "notice.not-ours");
@@ -47,12 +53,9 @@ internal static class Notices
         return new(new Dictionary<string, object?>
         {
             [nameof(NoticeView.Speech)] = speech,
-            [nameof(NoticeView.Up)] = WayUp(request.Path),
+            [nameof(NoticeView.Up)] = Ways.Up(request),
             [nameof(NoticeView.Title)] = speech.Say($"{key}.title"),
             [nameof(NoticeView.Text)] = speech.Say(key, values),
         }) { StatusCode = status };
     }
-
-    /// <summary>From <c>/g/garden/answer</c> to the top, as a browser reckons: also where a proxy puts a folder before our addresses.</summary>
-    private static string WayUp(PathString path) => string.Concat(Enumerable.Repeat("../", Math.Max(0, path.Value!.Count(letter => letter == '/') - 1)));
 }

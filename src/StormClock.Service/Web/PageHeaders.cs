@@ -7,14 +7,19 @@ internal static class PageHeaders
 
     public static Task AddAsync(HttpContext context, RequestDelegate next)
     {
-        var headers = context.Response.Headers;
+        Set(context.Response);
+        return next(context);
+    }
+
+    public static void Set(HttpResponse response)
+    {
+        var headers = response.Headers;
         headers.ContentSecurityPolicy = NoScript;
         headers["Referrer-Policy"] = "no-referrer";
         headers["X-Robots-Tag"] = "noindex, nofollow";
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         headers.CacheControl = "no-store";
-        return next(context);
     }
 
     /// <summary>For pages with photos, beside what they may otherwise: pictures from our own addresses.</summary>

@@ -37,6 +37,7 @@ public static class StormPages
     public static IServiceCollection AddStormPages(this IServiceCollection services, PagesSettings settings)
     {
         services.AddSingleton(settings);
+        services.AddSingleton<OurFault>();
         services.Configure<Microsoft.AspNetCore.Server.Kestrel.Core.KestrelServerOptions>(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -66,11 +67,12 @@ public static class StormPages
         return services.AddRateLimiter(limits => Limit(limits, settings.LinkRequestsPerMinute));
     }
 
-    /// <summary>Before the addresses: headers that every answer carries, our own names only, the limits, and who it is.</summary>
+    /// <summary>Before the addresses: headers that every answer carries, words for what fails in here, our own names only, the limits, and who it is.</summary>
     public static IApplicationBuilder UseStormPages(this IApplicationBuilder app)
     {
         var services = app.ApplicationServices;
         return app.Use(PageHeaders.AddAsync)
+            .Use(services.GetRequiredService<OurFault>().CatchAsync)
             .Use(new HostNames(services.GetRequiredService<PagesSettings>()).CheckAsync)
             .UseRateLimiter()
             .UseResponseCompression()

@@ -66,6 +66,9 @@ internal static class Stylesheet
         fieldset { margin: 1rem 0 0.75rem; padding: 0; border: 0; min-width: 0; }
         .fields { display: grid; grid-template-columns: repeat(auto-fit, minmax(8rem, 1fr)); gap: 0 0.75rem; }
         .fields > div { display: flex; flex-direction: column; justify-content: flex-end; }
+        .days { display: flex; flex-wrap: wrap; gap: 0 0.75rem; }
+        .days label { display: flex; align-items: center; gap: 0.5rem; min-height: 3rem; margin: 0; font-weight: normal; }
+        .days input { width: 1.5rem; min-height: 1.5rem; height: 1.5rem; }
         .skip:focus { position: static; display: block; padding: 0.75rem; }
         nav, .ways { max-width: 40rem; margin: 0 auto; padding: 0 0.75rem; }
         nav .ways { padding: 0; }

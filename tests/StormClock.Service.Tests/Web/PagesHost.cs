@@ -33,12 +33,15 @@ internal sealed partial class PagesHost : IAsyncDisposable
     /// <summary>Keeps cookies as a browser does, and does not follow redirects.</summary>
     public HttpClient Client { get; }
 
-    public static async Task<PagesHost> StartAsync(int linkRequestsPerMinute = 10_000, Uri? pagesAddress = null, DirectoryInfo? data = null, bool tests = false)
+    /// <param name="more">Addresses that only a test has.</param>
+    /// <param name="log">Hears what is logged; null for nobody.</param>
+    public static async Task<PagesHost> StartAsync(int linkRequestsPerMinute = 10_000, Uri? pagesAddress = null, DirectoryInfo? data = null, bool tests = false, Action<WebApplication>? more = null, ILoggerProvider? log = null)
     {
         data ??= Directory.CreateTempSubdirectory("stormclock-pages-");
         var book = new FakeBook();
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = data.FullName });
         builder.Logging.ClearProviders();
+        if (log is not null) builder.Logging.AddProvider(log);
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         builder.Services.AddSingleton<IJobBook>(book);
         builder.Services.AddSingleton<IClock>(new StandingClock(QuayEnd.Now));
@@ -49,6 +52,7 @@ internal sealed partial class PagesHost : IAsyncDisposable
         var app = builder.Build();
         app.UseStormPages();
         app.MapStormPages();
+        more?.Invoke(app);
         await app.StartAsync(TestContext.Current.CancellationToken);
         return new PagesHost(data, app, book);
     }

@@ -40,7 +40,7 @@ public partial class WordingTests
     /// <summary>Families by value of a closed list, numbers and units, and the keys made of another by an ending.</summary>
     private static bool IsMade(string key, HashSet<string> literals)
     {
-        string[] families = ["stage", "job", "progress", "work", "caution", "left", "news", "day", "day-short", "picture.work", "reply.verb", "why", "page.then", "in.as", "room", "plan-change", "outcome", "fails", "role", "exposure", "standing", "surface", "photo", "units", "terrain", "plot-state", "plot-shape", "plot-nudge", "compass"];
+        string[] families = ["stage", "job", "progress", "work", "caution", "left", "news", "day", "day-short", "picture.work", "reply.verb", "why", "page.then", "in.as", "room", "plan-change", "outcome", "fails", "role", "exposure", "standing", "surface", "photo", "units", "terrain", "plot-state", "plot-shape", "plot-nudge", "compass", "ladder", "language"];
         var parent = key[..Math.Max(0, key.LastIndexOf('.'))];
         if (families.Contains(parent) && literals.Contains(parent)) return true;
         return parent is "month" or "unit" or "field" || (literals.Contains(parent) && key[(parent.Length + 1)..] is "at" or "title" or "of");

@@ -36,6 +36,9 @@ internal static class ApiProblem
     public static ProblemHttpResult NotKept { get; } =
         Of(StatusCodes.Status503ServiceUnavailable, "The disk of the box did not take or give the data, so it may not be kept. Send it again; saying it twice does no harm. If this stays, tell the keeper.");
 
+    public static ProblemHttpResult OurFault { get; } =
+        Of(StatusCodes.Status500InternalServerError, "The box failed at this; it is no fault of the request. Nothing was changed unless the next look shows it; saying it twice does no harm. If this stays, tell the keeper, whose log says more.");
+
     public static ProblemHttpResult Of(int status, string detail) => TypedResults.Problem(detail, statusCode: status);
 
     /// <summary>Where a body is not what the address takes.</summary>

@@ -1,6 +1,7 @@
 using StormClock.Core.Garden;
 using StormClock.Service.Books.Edits;
 using StormClock.Service.Desk;
+using StormClock.Service.Wording;
 
 namespace StormClock.Service.Web.Garden;
 
@@ -10,21 +11,27 @@ internal static class BookForms
     private const int LongestMark = 64;
 
     /// <summary>One change of the book, once: a form that comes again because its answer got lost on the way is answered as the first time.</summary>
-    public static async Task<IResult> DoAsync<T>(
+    public static Task<IResult> DoAsync<T>(
         this BookDesk books, HttpContext context, GardenVisit visit, IFormCollection form, Func<GardenBook, BookOutcome<T>> change, Func<IResult> done, Func<IReadOnlyList<string>, IResult> refused, Func<T?, IResult> conflict)
+        where T : class => books.DoAsync(context, (visit.Book.Id, visit.Person.Name, visit.Speech), form, change, done, refused, conflict);
+
+    /// <param name="by">Of which garden, in whose name, and what the page speaks.</param>
+    public static async Task<IResult> DoAsync<T>(
+        this BookDesk books, HttpContext context, (string Garden, string Name, Speech Speech) by, IFormCollection form,
+        Func<GardenBook, BookOutcome<T>> change, Func<IResult> done, Func<IReadOnlyList<string>, IResult> refused, Func<T?, IResult> conflict)
         where T : class
     {
         if (Once(form) is not { } once) return Notices.FormUnread(context.Request);
         if (books.WasTaken(once)) return done();
-        switch (await books.ChangeAsync(visit.Book.Id, change))
+        switch (await books.ChangeAsync(by.Garden, change))
         {
             case BookSave<T>.Saved:
-                await books.IsFirstAsync(once, visit.Person.Name);
+                await books.IsFirstAsync(once, by.Name);
                 return done();
             case BookSave<T>.Conflict changed: return conflict(changed.Now);
             case BookSave<T>.Refused no: return refused([.. no.Faults.Select(fault => fault.Reason)]);
-            case BookSave<T>.Broken broken: return refused([visit.Speech.Say("walk.file-broken"), .. broken.Faults.Select(fault => $"{visit.Book.Id}.yaml:{fault.Line}: {fault.Reason}")]);
-            default: return refused([visit.Speech.Say("walk.no-file")]);
+            case BookSave<T>.Broken broken: return refused([by.Speech.Say("walk.file-broken"), .. broken.Faults.Select(fault => $"{by.Garden}.yaml:{fault.Line}: {fault.Reason}")]);
+            default: return refused([by.Speech.Say("walk.no-file")]);
         }
     }
 

@@ -16,14 +16,18 @@ internal static class EntryForm
     /// <summary>The book with that entry as the last of its list.</summary>
     /// <param name="before">The entry that is changed; null for a new one.</param>
     /// <param name="typed">By key of the book; empty takes a field out.</param>
-    public static ReadResult<GardenBook> Read(GardenBook others, string list, string id, WrittenMap? before, IReadOnlyDictionary<string, string> typed)
+    /// <param name="lists">By key of the book, what of a form is a list, its entries as a book writes them; empty takes it out.</param>
+    public static ReadResult<GardenBook> Read(
+        GardenBook others, string list, string id, WrittenMap? before, IReadOnlyDictionary<string, string> typed, IReadOnlyDictionary<string, IReadOnlyList<string>>? lists = null)
     {
         List<WrittenField> fields = before is null ? [new("id", Text(id))] : [.. before.Fields];
-        foreach (var (key, value) in typed)
+        var values = typed.Select(pair => (pair.Key, Value: pair.Value.Trim() is { Length: > 0 } value ? Text(value) : null))
+            .Concat((lists ?? new Dictionary<string, IReadOnlyList<string>>()).Select(pair => (pair.Key, Value: pair.Value.Count > 0 ? new WrittenText($"[{string.Join(", ", pair.Value)}]") : null)));
+        foreach (var (key, value) in values)
         {
             var at = fields.FindIndex(field => field.Key == key);
             if (at >= 0) fields.RemoveAt(at);
-            if (value.Trim().Length > 0) fields.Insert(at < 0 ? fields.Count : at, new(key, Text(value.Trim())));
+            if (value is not null) fields.Insert(at < 0 ? fields.Count : at, new(key, value));
         }
 
         var book = GardenWriter.Of(others);

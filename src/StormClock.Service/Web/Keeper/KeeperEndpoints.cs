@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using StormClock.Service.Commands;
 using StormClock.Service.Desk;
@@ -11,7 +10,7 @@ namespace StormClock.Service.Web.Keeper;
 
 /// <summary>The keeper's page: how the installation is doing, and what only its keeper may do.</summary>
 internal sealed class KeeperEndpoints(
-    HostPlan plan, StormStore store, IJobBook book, DayLog log, PasscodeFile passcode, Backup backup, IClock clock, IAntiforgery antiforgery)
+    HostPlan plan, StormStore store, IJobBook book, DayLog log, PasscodeFile passcode, Backup backup, IClock clock, KeeperDoor door)
 {
     /// <summary>More than anybody reads on a page.</summary>
     private const int MostLines = 200;
@@ -20,14 +19,14 @@ internal sealed class KeeperEndpoints(
 
     public async Task<IResult> ShowAsync(HttpContext context)
     {
-        if (Refuse(context) is { } refusal) return refusal;
+        if (door.Refuse(context) is { } refusal) return refusal;
         return await PageAsync(context, null);
     }
 
     public async Task<IResult> SetPasscodeAsync(HttpContext context)
     {
-        if (Refuse(context) is { } refusal) return refusal;
-        if (await FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
+        if (door.Refuse(context) is { } refusal) return refusal;
+        if (await door.FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
         var (fresh, again) = (form["fresh"].ToString(), form["again"].ToString());
         if (!PasscodeFile.IsGood(fresh)) return await PageAsync(context, "keeper.passcode.short");
         if (fresh != again) return await PageAsync(context, "keeper.passcode.differ");
@@ -40,8 +39,8 @@ internal sealed class KeeperEndpoints(
 
     public async Task<IResult> TestAsync(HttpContext context)
     {
-        if (Refuse(context) is { } refusal) return refusal;
-        if (await FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
+        if (door.Refuse(context) is { } refusal) return refusal;
+        if (await door.FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
         return form["to"].ToString().Split('/') is [var garden, var person] && await book.SendTestAsync(garden, person, clock.GetCurrentInstant()) is { } sent
             ? Notices.Tested(context.Request, sent)
             : Notices.FormUnread(context.Request);
@@ -49,25 +48,10 @@ internal sealed class KeeperEndpoints(
 
     public async Task<IResult> BackupAsync(HttpContext context)
     {
-        if (Refuse(context) is { } refusal) return refusal;
+        if (door.Refuse(context) is { } refusal) return refusal;
         var name = $"stormclock-{clock.GetCurrentInstant().InUtc().Date.ToString("uuuu-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}.zip";
         return TypedResults.File(await backup.MakeAsync(context.RequestAborted), "application/zip", name);
     }
-
-    private IResult? Refuse(HttpContext context)
-    {
-        var visitor = Doorkeeper.Of(context);
-        if (visitor.IsKeeper(plan.Gardens.Books)) return null;
-        if (visitor.Kind != VisitorKind.Stranger || !HttpMethods.IsGet(context.Request.Method)) return Notices.NotForYou(context.Request);
-        context.Response.Headers.Location = $"{Up(context)}in";
-        return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
-    }
-
-    /// <summary>Way to the front page, from <c>/keeper</c> or from what lies below it.</summary>
-    private static string Up(HttpContext context) => context.Request.Path.Value!.LastIndexOf('/') > 0 ? "../" : "";
-
-    private async Task<IFormCollection?> FormAsync(HttpContext context) =>
-        await LinkEndpoints.ReadFormAsync(context.Request) is { } form && await antiforgery.IsRequestValidAsync(context) ? form : null;
 
     private async Task<RazorComponentResult<KeeperView>> PageAsync(HttpContext context, string? said)
     {
@@ -78,7 +62,7 @@ internal sealed class KeeperEndpoints(
         return new(new Dictionary<string, object?>
         {
             [nameof(KeeperView.Speech)] = BrowserSpeech.Of(context.Request),
-            [nameof(KeeperView.Up)] = Up(context),
+            [nameof(KeeperView.Up)] = Ways.Up(context.Request),
             [nameof(KeeperView.Said)] = said,
             [nameof(KeeperView.Now)] = now,
             [nameof(KeeperView.Health)] = await book.HealthAsync(now),

@@ -8,7 +8,9 @@ internal static class KeeperPages
     public static IServiceCollection AddKeeperPages(this IServiceCollection services, string dataFolder) => services
         .AddSingleton<Backup>()
         .AddSingleton(provider => new DayLog(Path.Combine(dataFolder, "log"), provider.GetRequiredService<Journal>()))
-        .AddSingleton<KeeperEndpoints>();
+        .AddSingleton<KeeperDoor>()
+        .AddSingleton<KeeperEndpoints>()
+        .AddSingleton<PeopleEndpoints>();
 
     public static IEndpointRouteBuilder MapKeeperPages(this IEndpointRouteBuilder routes)
     {
@@ -18,6 +20,11 @@ internal static class KeeperPages
         routes.MapMethods("/keeper/backup.zip", reading, (Delegate)keeper.BackupAsync);
         routes.MapPost("/keeper/passcode", (Delegate)keeper.SetPasscodeAsync);
         routes.MapPost("/keeper/test", (Delegate)keeper.TestAsync).RequireRateLimiting(StormPages.TestLimit);
+        var people = routes.ServiceProvider.GetRequiredService<PeopleEndpoints>();
+        routes.MapMethods("/keeper/people/{garden}", reading, (Delegate)people.People);
+        routes.MapMethods("/keeper/people/{garden}/{person}", reading, (Delegate)people.Person);
+        routes.MapPost("/keeper/people/{garden}/add", (Delegate)people.AddAsync);
+        routes.MapPost("/keeper/people/{garden}/{person}/change", (Delegate)people.ChangeAsync);
         return routes;
     }
 }
