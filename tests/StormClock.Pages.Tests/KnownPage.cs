@@ -62,6 +62,8 @@ internal sealed record KnownPage(string Name, Scene Scene, Func<ServedStorm, str
         new("keeper", Scene.Work, _ => "/keeper") { Picture = "keeper" },
         new("people of a garden", Scene.Work, _ => "/keeper/people/tern-hook"),
         new("a person", Scene.Work, _ => "/keeper/people/tern-hook/helper"),
+        new("people of a garden", Scene.Work, _ => "/keeper/people/tern-hook") { Picture = "people" },
+        new("one of them", Scene.Work, _ => "/keeper/people/tern-hook/helper"),
         new("first run", Scene.NoGarden, _ => "/start") { Picture = "first-run" },
         new("mail", Scene.Work, _ => "/start/mail"),
         new("practice", Scene.NoGarden, _ => "/start/practice"),
