@@ -20,6 +20,7 @@ internal static class CommandLine
         root.Subcommands.Add(NoteCommand.Make());
         root.Subcommands.Add(SendTestCommand.Make());
         root.Subcommands.Add(PasscodeCommand.Make());
+        root.Subcommands.Add(RestoreCommand.Make());
 
         var words = args.Length == 0 ? ["serve"] : args;
         var parsed = root.Parse(words);

@@ -22,6 +22,9 @@ public static class Meta
         return made;
     }
 
+    /// <summary>Whether a service has ever run on this data folder.</summary>
+    public static bool HasInstallationId(StoreReader reader) => Find(reader, InstallationKey) is not null;
+
     /// <summary>Tells this data folder from all others, for <see cref="Outbox.OutboxIds"/>; made once.</summary>
     public static string InstallationId(StoreTransaction transaction) =>
         FindOrMake(transaction, InstallationKey, () => Guid.NewGuid().ToString("N"));

@@ -12,6 +12,10 @@ public class StoreReader
     internal ILiteCollection<BsonDocument> Collection(string name) =>
         (database ?? throw new InvalidOperationException("A reader or transaction was used after its function had returned.")).GetCollection(name);
 
+    /// <summary>Reads every entry of every collection; how many there are.</summary>
+    internal int ReadAll() =>
+        (database ?? throw new InvalidOperationException("A reader or transaction was used after its function had returned.")).GetCollectionNames().ToList().Sum(name => Collection(name).FindAll().Count());
+
     internal void End() => database = null;
 }
 

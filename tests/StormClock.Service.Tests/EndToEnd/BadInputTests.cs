@@ -35,7 +35,7 @@ public partial class BadInputTests(BadFiles files) : IClassFixture<BadFiles>
         { PlanOf + "empty", 1, ["empty:1: cannot be read: this is a folder"] },
         { PlanOf + "broken.yaml", 1, ["broken.yaml:2: broken YAML"] },
         { PlanOf + "units.yaml", 1, ["units.yaml:5: 'units' of garden 'tern-hook' is 'furlongs'"] },
-        { PlanOf + "mass.yaml", 1, ["mass.yaml:112: 'mass' of item 'fern-baskets'"] },
+        { PlanOf + "mass.yaml", 1, ["mass.yaml:114: 'mass' of item 'fern-baskets'"] },
         { PlanOf + "page.yaml", 1, ["page.yaml:1: this is HTML"] },
         { PlanOf + "noise.yaml", 1, ["noise.yaml:1: this is not UTF-8 text"] },
         { PlanOf + "held.txt", 1, ["held.txt:1: cannot be read; "] },

@@ -7,7 +7,12 @@ namespace StormClock.Service.Tests.Plots;
 
 public sealed class PlotPickTests
 {
-    private static readonly GardenBook Practice = PracticeStorm.Garden;
+    /// <summary>As it is before anybody has placed anything.</summary>
+    private static readonly GardenBook Practice = PracticeStorm.Garden with
+    {
+        Areas = [.. PracticeStorm.Garden.Areas.Select(area => area with { Plot = null })],
+        Items = [.. PracticeStorm.Garden.Items.Select(item => item with { Spot = null })],
+    };
 
     /// <summary>Worked by hand: the thing goes as far as the area, and stops at the ends of the grid, 0 and 10000 dm.</summary>
     [Theory]

@@ -6,8 +6,9 @@ namespace StormClock.Service.Web.Keeper;
 /// <summary>One archive with all an installation needs to go on elsewhere: the database as of one moment, the keys, the photos, and the files of the config folder.</summary>
 internal sealed class Backup(HostPlan plan, StormStore store)
 {
-    private static readonly string[] Files = ["link-keys", "push-keys", "passcode"];
-    private static readonly string[] Folders = ["form-keys", "notes", "photos"];
+    /// <summary>Of the data folder, beside the database.</summary>
+    public static IReadOnlyList<string> Files { get; } = ["link-keys", "push-keys", "passcode"];
+    public static IReadOnlyList<string> Folders { get; } = ["form-keys", "notes", "photos"];
 
     /// <summary>Made in a temporary file that goes with its stream: the database may be large.</summary>
     public async Task<Stream> MakeAsync(CancellationToken cancellation)
