@@ -88,6 +88,9 @@ public static class StormPages
         routes.MapMethods("/", reading, FrontEndpoints.ShowAsync);
         routes.MapMethods("/health", reading, FrontEndpoints.HealthAsync);
         routes.MapMethods("/" + Stylesheet.Name, reading, Stylesheet.Serve);
+
+        // Browsers ask for it wherever a page may show pictures; there is none, and that is no fault.
+        routes.MapMethods("/favicon.ico", reading, () => TypedResults.NoContent());
         return routes;
     }
 
