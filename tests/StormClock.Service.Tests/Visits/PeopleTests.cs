@@ -128,7 +128,7 @@ public sealed partial class PeopleTests : IAsyncLifetime
         Assert.Contains(told, read, StringComparison.Ordinal);
         Assert.Contains("Nothing was changed", read, StringComparison.Ordinal);
         if (field != "name") Assert.Contains("value=\"Noor of the quay\"", read, StringComparison.Ordinal);
-        if (field is "email" or "second" or "days_off" or "lift_kg" or "hours.0.date" or "hours.0.to") Assert.Contains($"value=\"{value}\"", read, StringComparison.Ordinal);
+        if (field is "email" or "second" or "days_off" or "lift_kg" or "hours.0.date" or "hours.0.from" or "hours.0.to") Assert.Contains($"value=\"{value}\"", read, StringComparison.Ordinal);
         Assert.Equal(before, await System.IO.File.ReadAllTextAsync(File, Cancellation));
     }
 
