@@ -17,7 +17,8 @@ internal static class Layout
           for (const e of document.body.querySelectorAll('*')) {
             const box = e.getBoundingClientRect(), style = getComputedStyle(e);
             if (box.width <= 1 || box.height <= 1 || style.visibility !== 'visible') continue;
-            if (e.matches('input[type=image]') && ['auto', 'scroll'].includes(getComputedStyle(e.parentElement).overflowX)) continue;
+            const scroller = e.closest('.plot'), drawn = e.matches('input[type=image]') || e.querySelector('input[type=image]');
+            if (drawn && scroller && scroller !== e && ['auto', 'scroll'].includes(getComputedStyle(scroller).overflowX)) continue;
             if (box.right > width + 0.5 && box.left < width || box.left < -0.5 && box.right > 0) found.push(`${name(e)} sticks out: ${Math.round(box.left)} to ${Math.round(box.right)} px`);
             const cuts = ['hidden', 'clip'].includes(style.overflowX) && !(e instanceof SVGElement);
             if (cuts && e.scrollWidth > e.clientWidth + 1) found.push(`${name(e)} is cut off`);
