@@ -26,7 +26,7 @@ internal static class NoteCommand
         var from = new Option<string>("--from") { Required = true, Description = "Wind arrives no later than this, such as 2027-09-12T10:00Z." };
         var gust = new Option<string>("--gust") { Required = true, Description = "Peak gust at the garden, such as \"60 mph\" or \"25 m/s\"." };
         var until = new Option<string?>("--until") { Description = "When it is expected to be over." };
-        return Kind("wind", "Unsafe wind is coming. It holds for 12 hours, or until --expires.", [from, gust, until], (parsed, inputs, frame) =>
+        return Kind("wind", "Unsafe wind is coming. It holds for 12 hours, or to the end of the wind it names where that is later (--until, else 12 hours after --from), or until --expires.", [from, gust, until], (parsed, inputs, frame) =>
         {
             var begins = inputs.Time(parsed.GetValue(from), "--from");
             var ends = inputs.Time(parsed.GetValue(until), "--until");
@@ -42,7 +42,7 @@ internal static class NoteCommand
         var from = new Option<string>("--from") { Required = true, Description = "Rain begins no later than this, such as 2027-09-12T10:00Z." };
         var day = new Option<string>("--day") { Required = true, Description = "Most that may fall in 24 hours, such as \"6 in\" or \"150 mm\"." };
         var hour = new Option<string?>("--hour") { Description = "Most that may fall in one hour." };
-        return Kind("rain", "Heavy rain is coming. It holds for 12 hours, or until --expires.", [from, day, hour], (parsed, inputs, frame) =>
+        return Kind("rain", "Heavy rain is coming. It holds for 12 hours, or 12 hours past --from, or until --expires.", [from, day, hour], (parsed, inputs, frame) =>
         {
             var begins = inputs.Time(parsed.GetValue(from), "--from");
             var (dayMm, hourMm) = (inputs.Rain(parsed.GetValue(day), "--day"), inputs.Rain(parsed.GetValue(hour), "--hour"));
@@ -80,7 +80,7 @@ internal static class NoteCommand
         var config = new Option<string?>("--config") { Description = "Folder of the installation's files." };
         var data = new Option<string?>("--data") { Description = "Data folder, in place of the one in the settings." };
         var now = new Option<string?>("--now") { Description = "The time it is entered. Default: now." };
-        var expires = new Option<string?>("--expires") { Description = "When it stops to hold, at most five days ahead. Default: 12 hours after it was entered; for leave-by a day after its time." };
+        var expires = new Option<string?>("--expires") { Description = "When it stops to hold, at most five days ahead. Default: 12 hours after it was entered, and not before the hour it names has passed; for leave-by a day after its time." };
         var yes = new Option<bool>("--yes") { Description = "It takes the place of earlier notes of its kind, also where that makes things later." };
         var command = new Command(name, description) { garden, by, config, data, now, yes };
         if (name != "all-clear") command.Options.Add(expires);
@@ -97,7 +97,7 @@ internal static class NoteCommand
             var made = inputs.Time(parsed.GetValue(now), "--now") ?? Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
             var gardenId = installation is null ? null : GardenId(inputs, installation, parsed.GetValue(garden));
             var note = read(parsed, inputs, new(gardenId ?? "", parsed.GetValue(by)!, made));
-            var ends = name == "all-clear" ? null : Expires(inputs, parsed.GetValue(expires), note);
+            var ends = name == "all-clear" ? null : Expires(inputs, parsed.GetValue(expires), note) ?? OwnEnd(inputs, note);
             return inputs.Report() || note is null ? ExitCode.BadInput : Keep(installation!, note with { Expires = ends, Replaces = parsed.GetValue(yes) });
         });
         return command;
@@ -121,6 +121,21 @@ internal static class NoteCommand
         else if (at > note.Made + AdvisoryLedger.LongestStanding) inputs.Fault("--expires: is more than five days ahead; enter the note anew when the time comes");
         else if (note is LeaveByNote leave && at < leave.LeaveBy) inputs.Fault("--expires: is before everybody leaves");
         return at;
+    }
+
+    /// <summary>A note that names an hour holds past it: it must not lapse before what it warns of.</summary>
+    private static Instant? OwnEnd(Inputs inputs, Note? note)
+    {
+        Instant? over = note switch
+        {
+            WindNote wind => wind.Until ?? wind.From + LongAgo,
+            RainNote rain => rain.From + LongAgo,
+            _ => null,
+        };
+        if (over is not { } at || note is null || at <= note.Made + LongAgo) return null;
+        if (at <= note.Made + AdvisoryLedger.LongestStanding) return at;
+        inputs.Fault("--from: a note holds at most five days, and this would be over later; enter it when the time comes");
+        return null;
     }
 
     private static int Keep(Installation installation, Note note)

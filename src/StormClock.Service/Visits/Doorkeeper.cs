@@ -35,11 +35,15 @@ public sealed class Doorkeeper(PagesSettings settings, PasscodeFile passcode, Fu
         return settings.IsBoxOnly && !passcode.IsSet && IsThisBox(context) ? new(VisitorKind.AtTheBox) : Visitor.Stranger;
     }
 
+    /// <summary>Whoever comes through a proxy is not at the box, also where the proxy is.</summary>
+    private static readonly string[] Forwarding = ["X-Forwarded-For", "Forwarded", "X-Real-IP", "Via"];
+
     /// <summary>A page elsewhere could give its own name this box's address; that name then stands in the request.</summary>
     public static bool IsThisBox(HttpContext context)
     {
         var host = context.Request.Host.Host;
         return context.Connection.RemoteIpAddress is { } from && IPAddress.IsLoopback(from)
+            && !Forwarding.Any(context.Request.Headers.ContainsKey)
             && (host == "localhost" || (IPAddress.TryParse(host.Trim('[', ']'), out var named) && IPAddress.IsLoopback(named)));
     }
 }

@@ -13,7 +13,7 @@ internal static class TestEndpoints
 
     public static async Task<IResult> SendAsync(HttpContext context, IJobBook book, PagesSettings settings, IClock clock, IAntiforgery antiforgery)
     {
-        if (!settings.MaySendTests || !Doorkeeper.IsThisBox(context)) return Notices.TestNotHere(context.Request);
+        if (!settings.MaySendTests || !Doorkeeper.IsThisBox(context) || Doorkeeper.Of(context).Kind is not (VisitorKind.AtTheBox or VisitorKind.Passcode)) return Notices.TestNotHere(context.Request);
         if (await LinkEndpoints.ReadFormAsync(context.Request) is not { } form) return Notices.FormUnread(context.Request);
         if (!await antiforgery.IsRequestValidAsync(context)) return Notices.FormStale(context.Request);
         return form["to"].ToString().Split('/') is [var garden, var person] && await book.SendTestAsync(garden, person, clock.GetCurrentInstant()) is { } sent

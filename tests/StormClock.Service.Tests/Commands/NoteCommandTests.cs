@@ -71,6 +71,18 @@ public sealed class NoteCommandTests : IDisposable
         Assert.Equal(2, Standing("10:40").Count);
     }
 
+    /// <summary>A note that names an hour still holds in it, also where nobody says until when.</summary>
+    [Fact]
+    public async Task Wind_FarAhead_HoldsPastTheHourItNames()
+    {
+        await NoteAsync("10:00", "wind", "--from", "2027-09-12T23:00Z", "--gust", "60 mph");
+        Assert.Single(Standing("23:30"));
+
+        var tooFar = await NoteAsync("10:00", "wind", "--from", "2027-09-17T05:00Z", "--gust", "60 mph");
+        Assert.Equal(1, tooFar.Exit);
+        Assert.StartsWith("--from: a note holds at most five days", Assert.Single(tooFar.ErrorLines));
+    }
+
     [Theory]
     [InlineData("2027-09-12T09:00Z", "--expires: is past")]
     [InlineData("2027-09-18T10:00Z", "--expires: is more than five days ahead")]

@@ -15,6 +15,13 @@ public class SignInTests
         using var browser = host.NewBrowser();
         Assert.Equal(HttpStatusCode.OK, await GardenHost.StatusAsync(browser, Now));
 
+        foreach (var forwarding in new[] { "X-Forwarded-For", "Forwarded", "X-Real-IP", "Via" })
+        {
+            using var throughProxy = host.NewBrowser();
+            throughProxy.DefaultRequestHeaders.Add(forwarding, "for=198.51.100.7".Replace("for=", forwarding == "Forwarded" ? "for=" : forwarding == "Via" ? "1.1 " : "", StringComparison.Ordinal));
+            Assert.NotEqual(HttpStatusCode.OK, await GardenHost.StatusAsync(throughProxy, Now));
+        }
+
         browser.DefaultRequestHeaders.Host = "rebound.example";
         Assert.Equal(HttpStatusCode.MisdirectedRequest, await GardenHost.StatusAsync(browser, Now));
         browser.DefaultRequestHeaders.Host = "192.0.2.7";

@@ -61,6 +61,18 @@ public sealed partial class WalkTests : IAsyncLifetime
         Assert.Single(Book.Items, item => item is { Kind: "trellis", Count: 2 } && item.Name == "Trellis");
     }
 
+    [Fact]
+    public async Task Add_SameFormManyTimesAtOnce_IsTakenOnce()
+    {
+        var area = Book.Areas[0].Id;
+
+        // The browser has its cookie before it sends several at once.
+        await GardenHost.ReadAsync(browser, $"g/tern-hook/walk/{area}");
+        var answers = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => AddAsync(area, "trellis", "2", once: "abc")));
+        Assert.All(answers, answer => Assert.Equal(HttpStatusCode.SeeOther, answer.StatusCode));
+        Assert.Single(Book.Items, item => item is { Kind: "trellis", Count: 2 } && item.Name == "Trellis");
+    }
+
     [Theory]
     [InlineData("no_such_kind", "1", "", "not known")]
     [InlineData("trellis", "0", "", "count")]

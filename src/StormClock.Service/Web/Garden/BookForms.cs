@@ -10,6 +10,9 @@ internal static class BookForms
 {
     private const int LongestMark = 64;
 
+    /// <summary>Of the same form twice at the same moment the second must see the mark of the first.</summary>
+    private static readonly SemaphoreSlim OneByOne = new(1);
+
     /// <summary>One change of the book, once: a form that comes again because its answer got lost on the way is answered as the first time.</summary>
     public static Task<IResult> DoAsync<T>(
         this BookDesk books, HttpContext context, GardenVisit visit, IFormCollection form, Func<GardenBook, BookOutcome<T>> change, Func<IResult> done, Func<IReadOnlyList<string>, IResult> refused, Func<T?, IResult> conflict)
@@ -22,12 +25,22 @@ internal static class BookForms
         where T : class
     {
         if (Once(form) is not { } once) return Notices.FormUnread(context.Request);
-        if (books.WasTaken(once)) return done();
-        switch (await books.ChangeAsync(by.Garden, change))
+        BookSave<T>? save;
+        await OneByOne.WaitAsync(context.RequestAborted);
+        try
         {
-            case BookSave<T>.Saved:
-                await books.IsFirstAsync(once, by.Name);
-                return done();
+            if (books.WasTaken(once)) return done();
+            save = await books.ChangeAsync(by.Garden, change);
+            if (save is BookSave<T>.Saved) await books.IsFirstAsync(once, by.Name);
+        }
+        finally
+        {
+            OneByOne.Release();
+        }
+
+        switch (save)
+        {
+            case BookSave<T>.Saved: return done();
             case BookSave<T>.Conflict changed: return conflict(changed.Now);
             case BookSave<T>.Refused no: return refused([.. no.Faults.Select(fault => fault.Reason)]);
             case BookSave<T>.Broken broken: return refused([by.Speech.Say("walk.file-broken"), .. broken.Faults.Select(fault => $"{by.Garden}.yaml:{fault.Line}: {fault.Reason}")]);
