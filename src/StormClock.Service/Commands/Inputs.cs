@@ -144,6 +144,9 @@ internal sealed class Inputs
         if (path is not null && !Directory.Exists(path)) faults.Add($"{option}: there is no folder {path}");
     }
 
+    /// <summary>Something was refused already.</summary>
+    public bool HasFault => faults.Count > 0;
+
     public void Fault(string text) => faults.Add(text);
 
     private List<FileInfo> Files(string path)

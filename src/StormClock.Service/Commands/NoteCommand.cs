@@ -126,6 +126,7 @@ internal static class NoteCommand
     /// <summary>A note that names an hour holds past it: it must not lapse before what it warns of.</summary>
     private static Instant? OwnEnd(Inputs inputs, Note? note)
     {
+        if (inputs.HasFault) return null;
         Instant? over = note switch
         {
             WindNote wind => wind.Until ?? wind.From + LongAgo,
