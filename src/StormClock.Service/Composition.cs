@@ -180,13 +180,13 @@ internal static class Composition
 
     private static VapidKeys PushKeys(string dataFolder)
     {
-        var keys = VapidKeyFile.ReadOrMake(Path.Combine(dataFolder, "push-keys"));
+        var keys = VapidKeyFile.ReadOrMake(Path.Combine(dataFolder, VapidKeyFile.Name));
         return keys.Value ?? throw new IOException(string.Join("; ", keys.Faults));
     }
 
     private static AckKeyRing LinkKeys(string dataFolder)
     {
-        var keys = AckKeyFile.ReadOrMake(Path.Combine(dataFolder, "link-keys"));
+        var keys = AckKeyFile.ReadOrMake(Path.Combine(dataFolder, AckKeyFile.Name));
         return keys.Value ?? throw new IOException(string.Join("; ", keys.Faults));
     }
 }

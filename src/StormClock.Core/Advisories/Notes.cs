@@ -3,6 +3,9 @@ namespace StormClock.Core.Advisories;
 /// <summary>Something a person entered by hand for one garden; binding for its owner and shown with name and time.</summary>
 public abstract record Note(string GardenId, string By, Instant Made) : Advisory
 {
+    /// <summary>A note of wind, rain or water lapses after this unless it is made anew (science.md 4.1).</summary>
+    public static readonly Duration UsualHolding = Duration.FromHours(12);
+
     /// <summary>When it stops to hold; null for the usual time of its kind.</summary>
     public Instant? Expires { get; init; }
 

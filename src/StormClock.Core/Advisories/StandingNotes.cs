@@ -3,9 +3,6 @@ namespace StormClock.Core.Advisories;
 /// <summary>Which notes of a garden still hold.</summary>
 internal static class StandingNotes
 {
-    /// <summary>A note of wind, rain or water lapses unless it is made anew (science.md 4.1).</summary>
-    private static readonly Duration Holding = Duration.FromHours(12);
-
     /// <summary>A leave-by time stays in force for a day after it: nobody comes back to work in between (C).</summary>
     private static readonly Duration LeaveByHolds = Duration.FromHours(24);
 
@@ -18,7 +15,7 @@ internal static class StandingNotes
 
     private static bool Holds(Note note, Instant now) => note switch
     {
-        WindNote or RainNote or WaterNote => now < (note.Expires ?? note.Made + Holding),
+        WindNote or RainNote or WaterNote => now < (note.Expires ?? note.Made + Note.UsualHolding),
         LeaveByNote leave => now < (leave.Expires ?? leave.LeaveBy + LeaveByHolds),
         _ => false,
     };

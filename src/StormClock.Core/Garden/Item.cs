@@ -75,6 +75,9 @@ public sealed record Job(
     /// <summary>The heaviest part that is lifted where the thing comes apart for it, kg; null where it is lifted whole, or nothing is.</summary>
     public double? PartKg { get; init; }
 
+    /// <summary>What is lifted at a time, kg: the heaviest part, else one piece of the thing; null where nothing is lifted or its mass is not known.</summary>
+    public double? LiftedKg(Item item) => Lifts ? PartKg ?? item.Build.MassKg : null;
+
     /// <summary>What to beware of in this work, a sentence; null when the usual cautions suffice.</summary>
     public string? Caution { get; init; }
 

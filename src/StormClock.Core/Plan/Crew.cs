@@ -14,8 +14,8 @@ internal sealed class Crew(GardenBook book)
     /// <summary>Everybody who works: the keeper looks after the installation.</summary>
     public IReadOnlyList<Person> Hands { get; } = [.. book.People.Where(person => person.Role != PersonRole.Keeper)];
 
-    /// <summary>What one piece weighs where the job lifts it, kg (its heaviest part where it comes apart); 0 when it does not or nothing is known.</summary>
-    public double LiftedKg(Job job) => job.Lifts ? job.PartKg ?? book.ItemOf(job).MassKg : 0;
+    /// <summary>What is lifted at a time, kg; 0 when nothing is or nothing is known.</summary>
+    public double LiftedKg(Job job) => job.LiftedKg(book.ItemOf(job)) ?? 0;
 
     /// <summary>
     /// Teams of the size the job asks for, by index into <see cref="Hands"/> and in the order of the book. What one alone must not

@@ -54,13 +54,13 @@ public static class BookDoubts
 
     private static bool IsHeld(Item item) => item.Build.Standing is Standing.Staked or Standing.Tied or Standing.Fastened;
 
-    /// <summary>One piece against what the people of the job can lift together.</summary>
+    /// <summary>One piece, or its heaviest part, against what the people of the job can lift together.</summary>
     private static string? CannotLift(GardenBook book, Item item, Job job)
     {
-        if (!job.Lifts || item.Build.MassKg is not { } massKg) return null;
+        if (job.LiftedKg(item) is not { } massKg) return null;
         var strongest = book.People.Select(person => person.LiftKg).OrderDescending().Take(job.People).ToList();
         var together = strongest.Count > 1 ? Lifting.TwoPeopleShare * strongest.Sum() : strongest.Sum();
-        return massKg <= together ? null : FormattableString.Invariant($"one piece has {massKg:0} kg, and {(job.People == 1 ? "nobody in the book lifts that alone" : "no two people of the book lift that")}; a hand truck, more hands, or leave it and weigh it down");
+        return massKg <= together ? null : FormattableString.Invariant($"{(job.PartKg is null ? "one piece" : "its heaviest part")} has {massKg:0} kg, and {(job.People == 1 ? "nobody in the book lifts that alone" : "no two people of the book lift that")}; a hand truck, more hands, or leave it and weigh it down");
     }
 
     private static string? DoorTooNarrow(GardenBook book, Item item, Job job)

@@ -10,4 +10,7 @@ internal static class JobKeys
         ("minutes", JobParts.Minutes), ("people", JobParts.People), ("class", JobParts.Class), ("materials", JobParts.Materials),
         ("caution", JobParts.Caution), ("undo", JobParts.Undo), ("last_round", JobParts.LastRound), ("part_kg", JobParts.PartKg),
     ];
+
+    /// <summary>Of a job that is named by its kind alone.</summary>
+    public static JobParts Every { get; } = All.Aggregate(JobParts.None, (parts, part) => parts | part.Part);
 }

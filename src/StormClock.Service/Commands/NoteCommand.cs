@@ -129,11 +129,11 @@ internal static class NoteCommand
         if (inputs.HasFault) return null;
         Instant? over = note switch
         {
-            WindNote wind => wind.Until ?? wind.From + LongAgo,
-            RainNote rain => rain.From + LongAgo,
+            WindNote wind => wind.Until ?? wind.From + Note.UsualHolding,
+            RainNote rain => rain.From + Note.UsualHolding,
             _ => null,
         };
-        if (over is not { } at || note is null || at <= note.Made + LongAgo) return null;
+        if (over is not { } at || note is null || at <= note.Made + Note.UsualHolding) return null;
         if (at <= note.Made + AdvisoryLedger.LongestStanding) return at;
         inputs.Fault("--from: a note holds at most five days, and this would be over later; enter it when the time comes");
         return null;

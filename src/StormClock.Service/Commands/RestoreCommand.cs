@@ -11,9 +11,6 @@ namespace StormClock.Service.Commands;
 /// <summary><c>restore</c>: puts a backup of the keeper's page in place of what a box has, which is kept beside it.</summary>
 internal static class RestoreCommand
 {
-    /// <summary>Set up on the pages, it lies in the data folder, and no backup carries it.</summary>
-    private const string MailPasswordFile = "mail-password";
-
     public static Command Make()
     {
         var zip = new Argument<string>("zip") { Description = "A backup taken on the keeper's page." };
@@ -105,9 +102,9 @@ internal static class RestoreCommand
     /// <summary>The password stays where the box has it: a backup is often kept where it does not belong.</summary>
     private static bool CarryPassword(FolderSwap data)
     {
-        var own = Path.Combine(data.Place, MailPasswordFile);
+        var own = Path.Combine(data.Place, MailSection.PasswordFile);
         if (!File.Exists(own)) return false;
-        SecretFile.Write(Path.Combine(data.Fresh, MailPasswordFile), File.ReadAllBytes(own));
+        SecretFile.Write(Path.Combine(data.Fresh, MailSection.PasswordFile), File.ReadAllBytes(own));
         return true;
     }
 
@@ -116,7 +113,7 @@ internal static class RestoreCommand
         foreach (var swap in swaps) Console.WriteLine($"restored: {swap.Place}");
         foreach (var folder in kept) Console.WriteLine($"what was there is kept: {folder}");
         if (files.Settings is not null && !File.Exists(Installation.SettingsFileIn(swaps[0].Place))) Console.WriteLine("The backup holds no settings (stormclock.yaml): the defaults hold, and no mail server is set.");
-        if (carried) Console.WriteLine($"The mail password ({MailPasswordFile}) of this box was carried over; {zip} holds none.");
+        if (carried) Console.WriteLine($"The mail password ({MailSection.PasswordFile}) of this box was carried over; {zip} holds none.");
         else if (files.Settings?.Mail?.PasswordFile is { } password && !File.Exists(password)) Console.WriteLine($"The mail password is not in the backup: put it into {password}.");
         Console.WriteLine($"gardens: {(files.Settings is null ? "none in this backup; those of the config folder stay" : files.Books.Count == 0 ? "none" : string.Join(", ", files.Books.Select(book => book.Name)))}; letters known: {files.Letters}");
         Console.WriteLine("Messages sent since the backup, and still of use, go out again; answers given since must be given again. Give the folders to the user that StormClock runs as, run check, then start the service.");

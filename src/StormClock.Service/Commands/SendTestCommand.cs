@@ -53,7 +53,7 @@ internal static class SendTestCommand
     {
         if (installation.Push is null) return null;
 
-        var keys = AckKeyFile.ReadOrMake(Path.Combine(Directory.CreateDirectory(installation.Settings.DataFolder).FullName, "link-keys"));
+        var keys = AckKeyFile.ReadOrMake(Path.Combine(Directory.CreateDirectory(installation.Settings.DataFolder).FullName, AckKeyFile.Name));
         return keys.Value is { } ring ? new LinkMaker(installation.Settings.Pages.Address, ring.Newest, offersPush: true).ForPush(gardenId, personId, now) : null;
     }
 }

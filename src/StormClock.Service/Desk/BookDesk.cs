@@ -8,10 +8,12 @@ using StormClock.Service.Wakeups;
 namespace StormClock.Service.Desk;
 
 /// <summary>Changes garden books for the pages: into the file, into force, and a turn that plans by it.</summary>
-public sealed class BookDesk(GardenShelf shelf, StormStore store, PhotoDesk photos, Turns turns, IClock clock)
+public sealed class BookDesk(GardenShelf shelf, StormStore store, PhotoDesk photos, Turns turns, IClock clock) : IDisposable
 {
     /// <summary>What follows from a change may take its time; whoever made it need not wait longer than this.</summary>
     private static readonly TimeSpan LongestHold = TimeSpan.FromSeconds(2);
+
+    private readonly SemaphoreSlim forms = new(1);
 
     /// <summary>Null where the garden has no file, as in a rehearsal: then it cannot be changed. After a conflict the book is in force that somebody else wrote.</summary>
     public async Task<BookSave<T>?> ChangeAsync<T>(string gardenId, Func<GardenBook, BookOutcome<T>> change)
@@ -34,11 +36,31 @@ public sealed class BookDesk(GardenShelf shelf, StormStore store, PhotoDesk phot
         return made;
     }
 
-    /// <summary>True the first time that a form with this mark comes; a form that is sent again, because its answer got lost, changes nothing twice.</summary>
-    public Task<bool> IsFirstAsync(string once, string by) => store.WriteAsync(transaction => Presses.Add(transaction, new($"form {once}", "taken", clock.GetCurrentInstant(), by)));
+    /// <summary>
+    /// Does what a form asks, unless one with its mark was taken before: a form that comes again, because its answer got lost or it was pressed twice, changes
+    /// nothing twice. One form after the other, so that of two at the same moment the second sees the mark of the first.
+    /// </summary>
+    /// <param name="isTaken">Whether it was done; what was refused may be sent again.</param>
+    public async Task<(bool WasTaken, T? Done)> OnceAsync<T>(string once, string by, Func<Task<T>> act, Func<T, bool> isTaken, CancellationToken cancellation)
+    {
+        await forms.WaitAsync(cancellation);
+        try
+        {
+            var mark = $"form {once}";
+            if (store.Read(reader => Presses.OfToken(reader, mark)).Count > 0) return (true, default);
+            var done = await act();
 
-    /// <summary>Whether a form with this mark was taken before.</summary>
-    public bool WasTaken(string once) => store.Read(reader => Presses.OfToken(reader, $"form {once}")).Count > 0;
+            // Done is done, also where nobody waits for the answer any more.
+            if (isTaken(done)) await store.WriteAsync(transaction => Presses.Add(transaction, new(mark, "taken", clock.GetCurrentInstant(), by)), CancellationToken.None);
+            return (false, done);
+        }
+        finally
+        {
+            forms.Release();
+        }
+    }
+
+    public void Dispose() => forms.Dispose();
 
     private async Task FollowAsync()
     {

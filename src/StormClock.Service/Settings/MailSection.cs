@@ -7,6 +7,9 @@ namespace StormClock.Service.Settings;
 /// <summary>Writes the mail settings into a settings file that has none. What stands in the file stays; the password goes into a file of its own.</summary>
 internal static class MailSection
 {
+    /// <summary>Of the data folder: the password of a server that was set on the pages. No backup carries it.</summary>
+    public const string PasswordFile = "mail-password";
+
     /// <param name="passwordFile">Where the password is kept; null where the server asks for none.</param>
     /// <returns>The settings as they will be read; the faults, and an untouched file, otherwise.</returns>
     public static ReadResult<StormSettings> Add(string settingsFile, string host, int port, MailSecurity security, string? user, string? passwordFile, string from)

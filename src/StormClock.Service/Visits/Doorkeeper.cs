@@ -11,6 +11,9 @@ public sealed class Doorkeeper(PagesSettings settings, PasscodeFile passcode, Fu
     /// <summary>Name of the authentication scheme and of the claim that holds a visit's id.</summary>
     public const string Scheme = "visit";
 
+    /// <summary>Whoever comes through a proxy is not at the box, also where the proxy is.</summary>
+    private static readonly string[] Forwarding = ["X-Forwarded-For", "Forwarded", "X-Real-IP", "Via"];
+
     /// <summary>For the whole of one request.</summary>
     public async Task NoteAsync(HttpContext context, RequestDelegate next)
     {
@@ -35,11 +38,8 @@ public sealed class Doorkeeper(PagesSettings settings, PasscodeFile passcode, Fu
         return settings.IsBoxOnly && !passcode.IsSet && IsThisBox(context) ? new(VisitorKind.AtTheBox) : Visitor.Stranger;
     }
 
-    /// <summary>Whoever comes through a proxy is not at the box, also where the proxy is.</summary>
-    private static readonly string[] Forwarding = ["X-Forwarded-For", "Forwarded", "X-Real-IP", "Via"];
-
     /// <summary>A page elsewhere could give its own name this box's address; that name then stands in the request.</summary>
-    public static bool IsThisBox(HttpContext context)
+    private static bool IsThisBox(HttpContext context)
     {
         var host = context.Request.Host.Host;
         return context.Connection.RemoteIpAddress is { } from && IPAddress.IsLoopback(from)

@@ -11,6 +11,9 @@ namespace StormClock.Service.Web;
 /// </summary>
 public static class AckKeyFile
 {
+    /// <summary>In the data folder.</summary>
+    public const string Name = "link-keys";
+
     /// <summary>Reads the keys, making the file with a first key when there is none; readable by its owner only.</summary>
     public static ReadResult<AckKeyRing> ReadOrMake(string path)
     {

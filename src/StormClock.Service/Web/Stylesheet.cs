@@ -1,4 +1,6 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Http.HttpResults;
+using StormClock.Service.Plots;
 
 namespace StormClock.Service.Web;
 
@@ -7,8 +9,8 @@ internal static class Stylesheet
 {
     public const string Name = "storm.css";
 
-    private const string Css =
-        """
+    private static readonly string Css = string.Create(CultureInfo.InvariantCulture,
+        $$"""
         :root { color-scheme: light; --ink: #16231d; --leaf: #0b4a31; --paper: #ffffff; --stop: #7a1408; --line: #5d6b64; }
         * { box-sizing: border-box; }
         body { margin: 0; background: var(--paper); color: var(--ink); font: 1.125rem/1.5 system-ui, sans-serif; overflow-wrap: anywhere; }
@@ -48,7 +50,7 @@ internal static class Stylesheet
         .plot.wide { display: none; }
         .plot svg { display: block; max-width: 100%; height: auto; }
         .laid { position: relative; width: fit-content; }
-        .laid img { position: absolute; left: 34px; top: 26px; object-fit: cover; object-position: 0 0; opacity: 0.35; }
+        .laid img { position: absolute; left: {{PlotScale.LeftPx}}px; top: {{PlotScale.TopPx}}px; object-fit: cover; object-position: 0 0; opacity: 0.35; }
         .laid input { position: relative; display: block; }
         .plot input[type=image] { width: auto; min-height: 0; padding: 0; border: 0; border-radius: 0; cursor: crosshair; }
         @media (min-width: 60rem) {
@@ -95,7 +97,7 @@ internal static class Stylesheet
           body { font-size: 11pt; }
         }
 
-        """;
+        """);
 
     public static ContentHttpResult Serve(HttpResponse response)
     {

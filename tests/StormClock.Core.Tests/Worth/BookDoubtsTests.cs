@@ -70,6 +70,16 @@ public class BookDoubtsTests
         Assert.Equal(doubtful, doubts.Any(doubt => doubt.Text.Contains("lift")));
     }
 
+    /// <summary>The same sums, with the heaviest part of a thing of 60 kg.</summary>
+    [Theory]
+    [InlineData(26, false)]
+    [InlineData(27, true)]
+    public void Of_ThingThatComesApart_IsJudgedByItsHeaviestPart(double partKg, bool doubtful)
+    {
+        var doubts = Doubts(Thing(ItemShape.Body, Tub with { MassKg = 60 }, Work(JobKind.TakeDown, 2) with { PartKg = partKg }), Gardens.Person("ada"), Gardens.Person("bo"));
+        Assert.Equal(doubtful, doubts.Any(doubt => doubt.Text.Contains("its heaviest part has")));
+    }
+
     [Fact]
     public void Of_LadderWorkThatNobodyDoes_IsDoubtful()
     {

@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using StormClock.Core.Stages;
 using StormClock.Service.Tests.Messages;
 using StormClock.Service.Tests.Pictures;
+using StormClock.Service.Visits;
 using StormClock.Service.Web;
 
 namespace StormClock.Service.Tests.Web;
@@ -141,6 +142,18 @@ public partial class FrontPagesTests
         var sent = await PagesHost.PostAsync(host.Client, "/test", "quay/bo", hidden, "to");
         Assert.Contains("Handed over for bo@garden.example: taken.", await sent.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
         Assert.Equal(["quay/bo"], host.Book.Tests);
+    }
+
+    [Fact]
+    public async Task Test_OnceThereIsAPasscode_IsNotForWhoeverSitsAtTheBox()
+    {
+        var data = Directory.CreateTempSubdirectory();
+        await using var host = await PagesHost.StartAsync(tests: true, data: data);
+        host.Book.Now = new([], [], []) { Testable = [new("quay/bo", "Bo")] };
+        var hidden = (await host.ReadAsync("/")).Split("__RequestVerificationToken\" value=\"")[1].Split('"')[0];
+        new PasscodeFile(Path.Combine(data.FullName, PasscodeFile.Name)).Set("tern hook four oars");
+        Assert.Equal(HttpStatusCode.Forbidden, (await PagesHost.PostAsync(host.Client, "/test", "quay/bo", hidden, "to")).StatusCode);
+        Assert.Empty(host.Book.Tests);
     }
 
     /// <summary>Under another name (that of a page elsewhere that points here), or where it is not offered.</summary>

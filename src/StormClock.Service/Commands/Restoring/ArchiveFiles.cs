@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using System.IO.Hashing;
 using StormClock.Service.Store;
 
 namespace StormClock.Service.Commands.Restoring;
@@ -7,8 +8,6 @@ namespace StormClock.Service.Commands.Restoring;
 internal static class ArchiveFiles
 {
     private const int Block = 80 * 1024;
-
-    private static readonly uint[] Table = [.. Enumerable.Range(0, 256).Select(at => Enumerable.Range(0, 8).Aggregate((uint)at, (sum, _) => (sum & 1) == 0 ? sum >> 1 : 0xEDB88320 ^ (sum >> 1)))];
 
     /// <summary>The first fault; null when all is there and on the disk.</summary>
     /// <param name="below">Of the archive, such as <c>data/</c>.</param>
@@ -28,17 +27,10 @@ internal static class ArchiveFiles
         return null;
     }
 
-    /// <summary>CRC-32 as archives carry it (ISO 3309), begun with all ones and to be inverted at the end.</summary>
-    private static uint Sum(uint sum, ReadOnlySpan<byte> bytes)
-    {
-        foreach (var one in bytes) sum = Table[(sum ^ one) & 0xFF] ^ (sum >> 8);
-        return sum;
-    }
-
     /// <summary>False where more or less comes out than the archive says, or something else.</summary>
     private static bool Copy(ZipArchiveEntry entry, string path, bool secret)
     {
-        var (sum, length, block) = (uint.MaxValue, 0L, new byte[Block]);
+        var (sum, length, block) = (new Crc32(), 0L, new byte[Block]);
         try
         {
             using var packed = entry.Open();
@@ -47,7 +39,7 @@ internal static class ArchiveFiles
             {
                 length += read;
                 if (length > entry.Length) return false;
-                sum = Sum(sum, block.AsSpan(0, read));
+                sum.Append(block.AsSpan(0, read));
                 file.Write(block, 0, read);
             }
 
@@ -58,7 +50,7 @@ internal static class ArchiveFiles
             return false;
         }
 
-        return length == entry.Length && ~sum == entry.Crc32;
+        return length == entry.Length && sum.GetCurrentHashAsUInt32() == entry.Crc32;
     }
 
     private static FileStream New(string path, bool secret)

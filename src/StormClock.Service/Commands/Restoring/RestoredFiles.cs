@@ -23,8 +23,8 @@ internal sealed record RestoredFiles(IReadOnlyList<GardenBook> Books, StormSetti
         var faults = gardens.SelectMany(garden => Named(garden.Read.Faults, $"config/gardens/{Path.GetFileName(garden.File)}")).ToList();
         var settings = config is null ? null : SettingsFile.Load(Installation.SettingsFileIn(config));
         faults.AddRange(Named(settings?.Faults ?? [], "config/stormclock.yaml"));
-        if (Path.Combine(data, "link-keys") is var links && File.Exists(links)) faults.AddRange(Named(AckKeyFile.ReadOrMake(links).Faults, "data/link-keys"));
-        if (Path.Combine(data, "push-keys") is var push && File.Exists(push)) faults.AddRange(Named(VapidKeyFile.ReadOrMake(push).Faults, "data/push-keys"));
+        if (Path.Combine(data, AckKeyFile.Name) is var links && File.Exists(links)) faults.AddRange(Named(AckKeyFile.ReadOrMake(links).Faults, $"data/{AckKeyFile.Name}"));
+        if (Path.Combine(data, VapidKeyFile.Name) is var push && File.Exists(push)) faults.AddRange(Named(VapidKeyFile.ReadOrMake(push).Faults, $"data/{VapidKeyFile.Name}"));
 
         IReadOnlyList<GardenBook> books = [.. gardens.Select(garden => garden.Read.Value).OfType<GardenBook>()];
         return OpenStore(data, books, out var letters) is { } trouble

@@ -7,6 +7,9 @@ namespace StormClock.Service.Delivery.Push;
 /// <summary>The installation's push key on disk: PKCS #8 in PEM, made once, for its owner only.</summary>
 public static class VapidKeyFile
 {
+    /// <summary>In the data folder.</summary>
+    public const string Name = "push-keys";
+
     /// <summary>Reads the key, making the file when there is none. A file that others could read is closed to them.</summary>
     public static ReadResult<VapidKeys> ReadOrMake(string path)
     {

@@ -21,7 +21,7 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
             return true;
         }
 
-        refusal = Doorkeeper.Of(context).Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, $"{Way(context)}../../in") : Notices.NotForYou(context.Request);
+        refusal = Doorkeeper.Of(context).Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, $"{Ways.Up(context.Request)}in") : Notices.NotForYou(context.Request);
         return false;
     }
 
@@ -30,7 +30,7 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
     {
         var visitor = Doorkeeper.Of(context);
         return shelf.Find(gardenId) is { } book && visitor.MayEnter(room, book, shelf.Books)
-            ? new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant()) { Here = Way(context) }
+            ? new(visitor, book, shelf.Books, desk.Latest.GetValueOrDefault(book.Id), room, clock.GetCurrentInstant()) { Here = Ways.ToGarden(context.Request) }
             : null;
     }
 
@@ -40,9 +40,6 @@ internal sealed class GardenDoor(GardenShelf shelf, GardenDesk desk, IClock cloc
         PageHeaders.AllowOwnScriptThatSends(response);
         response.Headers.CacheControl = "private, no-cache";
     }
-
-    /// <summary>Up from <c>/g/garden/a/b</c> to <c>/g/garden/</c>.</summary>
-    private static string Way(HttpContext context) => string.Concat(Enumerable.Repeat("../", Math.Max(0, context.Request.Path.Value!.Count(letter => letter == '/') - 3)));
 
     /// <summary>The same visit with the book as it is in force now.</summary>
     public GardenVisit Again(GardenVisit visit) => shelf.Find(visit.Book.Id) is { } book ? visit with { Book = book } : visit;

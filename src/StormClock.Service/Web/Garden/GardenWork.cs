@@ -43,7 +43,7 @@ public sealed record GardenWork(IReadOnlyList<LinkJob> Next, IReadOnlyList<LinkJ
     {
         return new(Cut(Next, 0), Cut(Answered, Next.Count + LeftOut.Count), Cut(LeftOut, Next.Count), Cut(Open, Next.Count + LeftOut.Count + Answered.Count));
 
-        List<LinkJob> Cut(IReadOnlyList<LinkJob> jobs, int before) => [.. jobs.Skip(Math.Max(0, from - before)).Take(from + count - before - Math.Max(0, from - before))];
+        List<LinkJob> Cut(IReadOnlyList<LinkJob> jobs, int before) => [.. jobs.Where((_, at) => before + at >= from && before + at < from + count)];
     }
 
     private static LinkJob Line(BriefJob job, Dictionary<string, JobState> said)

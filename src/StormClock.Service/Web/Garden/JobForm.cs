@@ -22,13 +22,11 @@ internal static class JobForm
     public static Item Add(Item item, (JobKind Kind, int Minutes, int People)? job)
     {
         var (kind, minutes, people) = job!.Value;
-        var kept = item.Jobs.Where(known => known.Kind != kind).Select(known => item.JobsTypical ? known with { Typical = false, LeftOut = All } : known);
+        var kept = item.Jobs.Where(known => known.Kind != kind).Select(known => item.JobsTypical ? known with { Typical = false, LeftOut = JobKeys.Every } : known);
         var added = new Job($"{item.Id}/{Tokens.Of(kind)}", item.Id, kind, minutes, people, WorkClass.Ground, [], 0, 0, [], null, 0, 0, null, null, false)
         {
-            LeftOut = All & ~(JobParts.Minutes | JobParts.People),
+            LeftOut = JobKeys.Every & ~(JobParts.Minutes | JobParts.People),
         };
         return item with { JobsTypical = false, Jobs = [.. kept, added] };
     }
-
-    private const JobParts All = JobParts.Minutes | JobParts.People | JobParts.Class | JobParts.Materials | JobParts.Caution | JobParts.Undo | JobParts.LastRound;
 }

@@ -19,18 +19,11 @@ internal sealed class OutcomePhotoEndpoints(GardenDoor door, PhotoDesk photos, B
 
         return await uploads.TakeAsync(
             context, visit,
-            async (form, photo) =>
-            {
-                if (BookForms.Once(form) is not { } once) return Notices.FormUnread(context.Request);
-                if (!books.WasTaken(once))
-                {
-                    var kept = await photos.AddAsync(visit.Book.Id, subject, photo, visit.Person.Id, visit.Speech);
-                    if (!kept.IsGood) return Refused(kept.Faults[0].Reason, StatusCodes.Status409Conflict);
-                    await books.IsFirstAsync(once, visit.Person.Name);
-                }
-
-                return GardenDoor.See(context, $"{visit.Here}after/{item}#photos");
-            },
+            (form, photo) => books.KeepPhotoAsync(
+                context, visit, form,
+                () => photos.AddAsync(visit.Book.Id, subject, photo, visit.Person.Id, visit.Speech),
+                reason => Refused(reason, StatusCodes.Status409Conflict),
+                $"after/{item}#photos"),
             (_, reason, status) => Refused(reason, status));
 
         RazorComponentResult Refused(string reason, int status)

@@ -18,18 +18,11 @@ internal sealed class PhotoEndpoints(GardenDoor door, PhotoDesk photos, BookDesk
         if (visit.Book.Items.FirstOrDefault(known => known.Id == item && known.AreaId == area) is not { } found) return await Uploads.RefuseAsync(context, Notices.NotForYou(context.Request));
         return await uploads.TakeAsync(
             context, visit,
-            async (form, photo) =>
-            {
-                if (BookForms.Once(form) is not { } once) return Notices.FormUnread(context.Request);
-                if (!books.WasTaken(once))
-                {
-                    var kept = await photos.AddAsync(visit.Book.Id, PhotoDesk.ItemSubject(item), photo, visit.Person.Id, visit.Speech);
-                    if (!kept.IsGood) return Refused(kept.Faults[0].Reason, StatusCodes.Status409Conflict);
-                    await books.IsFirstAsync(once, visit.Person.Name);
-                }
-
-                return GardenDoor.See(context, $"{visit.Here}walk/{area}/{item}#photos");
-            },
+            (form, photo) => books.KeepPhotoAsync(
+                context, visit, form,
+                () => photos.AddAsync(visit.Book.Id, PhotoDesk.ItemSubject(item), photo, visit.Person.Id, visit.Speech),
+                reason => Refused(reason, StatusCodes.Status409Conflict),
+                $"walk/{area}/{item}#photos"),
             (_, reason, status) => Refused(reason, status));
 
         RazorComponentResult Refused(string reason, int status)

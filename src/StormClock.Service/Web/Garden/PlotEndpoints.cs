@@ -53,7 +53,7 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
         return await books.DoAsync(
             context, visit, form,
             book => Placed(book, token, mark, form, visit),
-            () => GardenDoor.See(context, $"{visit.Here}plot-map?site={site.Id}{After(form, token, far)}&told=1"),
+            () => new(GardenDoor.See(context, $"{visit.Here}plot-map?site={site.Id}{After(form, token, far)}&told=1")),
             faults => Page(visit, site, new() { Pick = PlotPick.Find(visit.Book, token), Far = far, Faults = faults, Typed = Typed(form), Mark = mark }),
             now => Page(door.Again(visit), site, new() { Pick = now, Far = far && now?.Plot is not null, Conflict = now is null ? "walk.gone" : "plot.conflict", Typed = now is null ? null : Typed(form) }));
     }
@@ -65,16 +65,13 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
             context, visit,
             async (form, photo) =>
             {
-                if (SiteOf(visit, null, form["site"].ToString()) is not { } site || BookForms.Once(form) is not { } once) return Notices.FormUnread(context.Request);
+                if (SiteOf(visit, null, form["site"].ToString()) is not { } site) return Notices.FormUnread(context.Request);
                 if (Width(form) is not { } widthDm) return Refused(form, WidthFault(visit, form), StatusCodes.Status400BadRequest);
-                if (!books.WasTaken(once))
-                {
-                    var kept = await photos.PutSketchAsync(visit.Book.Id, site.Id, photo, widthDm, visit.Person.Id, visit.Speech);
-                    if (!kept.IsGood) return Refused(form, kept.Faults[0].Reason, StatusCodes.Status409Conflict);
-                    await books.IsFirstAsync(once, visit.Person.Name);
-                }
-
-                return GardenDoor.See(context, $"{visit.Here}plot-map?site={site.Id}");
+                return await books.KeepPhotoAsync(
+                    context, visit, form,
+                    () => photos.PutSketchAsync(visit.Book.Id, site.Id, photo, widthDm, visit.Person.Id, visit.Speech),
+                    reason => Refused(form, reason, StatusCodes.Status409Conflict),
+                    $"plot-map?site={site.Id}");
             },
             Refused);
 
@@ -143,33 +140,4 @@ internal sealed class PlotEndpoints(GardenDoor door, StormStore store, BookDesk 
 
     private (PhotoNote Note, int WidthDm)? SketchOf(GardenVisit visit, Site site) =>
         photos.Of(visit.Book.Id, PhotoDesk.SketchSubject(site.Id)) is [.., var note] && store.Read(reader => SketchWidths.Find(reader, visit.Book.Id, site.Id)) is { } width ? (note, width) : null;
-}
-
-/// <summary>What a page of the plot map is to show beside the drawing itself.</summary>
-public sealed record PlotAsk
-{
-    /// <summary>Being placed; null for none.</summary>
-    public PlotPick? Pick { get; init; }
-
-    /// <summary>A press gives the second corner of an area.</summary>
-    public bool Far { get; init; }
-
-    /// <summary>It was placed just now.</summary>
-    public bool Told { get; init; }
-
-    public IReadOnlyList<string> Faults { get; init; } = [];
-
-    /// <summary>Key of what to say where somebody else was quicker; null for nothing.</summary>
-    public string? Conflict { get; init; }
-
-    /// <summary>What was typed into fields that were not taken; null for what stands in the book.</summary>
-    public IReadOnlyDictionary<string, string>? Typed { get; init; }
-
-    /// <summary>Of a form that was not taken; null for that of the entry as it is.</summary>
-    public EntryMark? Mark { get; init; }
-
-    /// <summary>Typed as width of a sketch that was not taken.</summary>
-    public string? Width { get; init; }
-
-    public int Status { get; init; } = StatusCodes.Status200OK;
 }

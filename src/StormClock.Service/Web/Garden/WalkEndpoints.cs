@@ -38,7 +38,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         if (name.Length == 0 || !Tokens.Exposures.TryGetValue(form["exposure"].ToString(), out var exposure))
             return GardenDoor.Page<WalkView>(visit, ("Seen", Seen(visit)), ("Faults", new[] { visit.Speech.Say("walk.area.nameless") }));
 
-        return await books.DoAsync(context, visit, form, book => BookChange.Put(book, new Area(EntryIds.Of(name, "area"), name, site, exposure), null), () => GardenDoor.See(context, $"{visit.Here}walk"),
+        return await books.DoAsync(context, visit, form, book => BookChange.Put(book, new Area(EntryIds.Of(name, "area"), name, site, exposure), null), () => new(GardenDoor.See(context, $"{visit.Here}walk")),
             faults => GardenDoor.Page<WalkView>(visit, ("Seen", Seen(visit)), ("Faults", faults)), _ => Notices.FormStale(context.Request));
     }
 
@@ -50,15 +50,19 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         if (visit.Book.Areas.FirstOrDefault(known => known.Id == area) is not { } found) return Notices.NotForYou(context.Request);
         var typed = new Dictionary<string, string> { ["kind"] = EntryForm.Line(form["kind"].ToString()), ["area"] = area, ["count"] = EntryForm.Line(form["count"].ToString()), ["standing"] = EntryForm.Line(form["standing"].ToString()), ["name"] = EntryForm.Line(form["name"].ToString()) };
         if (typed["name"].Length == 0 && ItemKinds.All.TryGetValue(typed["kind"], out var kind)) typed["name"] = Messages.Words.Capital(visit.Speech.Catalogue(kind.Words));
-        var id = EntryIds.Free(EntryIds.Of(typed["name"], "item"), [.. visit.Book.Items.Select(item => item.Id)]);
+        var id = "";
         return await books.DoAsync(
             context, visit, form,
-            book => ItemForm.Read(book, null, EntryIds.Free(id, [.. book.Items.Select(item => item.Id)]), typed) is { Value: { } item }
-                ? BookChange.Put(book, item, null)
-                : new BookOutcome<Item>.Refused(ItemForm.Read(book, null, id, typed).Faults),
-            () =>
+            book =>
             {
-                store.WriteAsync(transaction => WalkMarks.Put(transaction, visit.Book.Id, id, visit.Now)).GetAwaiter().GetResult();
+                id = EntryIds.Free(EntryIds.Of(typed["name"], "item"), [.. book.Items.Select(item => item.Id)]);
+                var read = ItemForm.Read(book, null, id, typed);
+                return read.Value is { } item ? BookChange.Put(book, item, null) : new BookOutcome<Item>.Refused(read.Faults);
+            },
+            async () =>
+            {
+                // Of a form that comes again nothing is known but that it was taken.
+                if (id.Length > 0) await store.WriteAsync(transaction => WalkMarks.Put(transaction, visit.Book.Id, id, visit.Now));
                 return GardenDoor.See(context, $"{visit.Here}walk/{area}?told={id}");
             },
             faults => AreaPage(visit, found, faults, typed, ""),
@@ -90,9 +94,9 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         return await books.DoAsync(
             context, visit, form,
             book => BookChange.PutGarden(book, book with { Surveyed = today }, EntryMark.OfGarden(book)),
-            () =>
+            async () =>
             {
-                store.WriteAsync(transaction => WalkMarks.EndWalk(transaction, visit.Book.Id, visit.Now)).GetAwaiter().GetResult();
+                await store.WriteAsync(transaction => WalkMarks.EndWalk(transaction, visit.Book.Id, visit.Now));
                 return GardenDoor.See(context, $"{visit.Here}walk");
             },
             faults => GardenDoor.Page<WalkView>(visit, ("Seen", Seen(visit)), ("Faults", faults)),
@@ -118,9 +122,9 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
         return await books.DoAsync(
             context, visit, form,
             book => remove ? BookChange.RemoveItem(book, item, mark) : Changed(book, item, typed, mark),
-            () =>
+            async () =>
             {
-                if (!remove) store.WriteAsync(transaction => WalkMarks.Put(transaction, visit.Book.Id, item, visit.Now)).GetAwaiter().GetResult();
+                if (!remove) await store.WriteAsync(transaction => WalkMarks.Put(transaction, visit.Book.Id, item, visit.Now));
                 return GardenDoor.See(context, remove ? $"{visit.Here}walk/{area}" : $"{visit.Here}walk/{to}?told={item}");
             },
             faults => visit.Book.Items.FirstOrDefault(known => known.Id == item) is { } shown ? ItemPage(visit, shown, faults, typed, mark) : Notices.NotForYou(context.Request),
@@ -140,7 +144,7 @@ internal sealed class WalkEndpoints(GardenDoor door, StormStore store, BookDesk 
             book => book.Items.FirstOrDefault(known => known.Id == item) is { } found && job is not null
                 ? BookChange.Put(book, JobForm.Add(found, job), EntryMark.Of(found))
                 : new BookOutcome<Item>.Refused([ReadFault.At(1, visit.Speech.Say("walk.job.unread"))]),
-            () => GardenDoor.See(context, $"{visit.Here}walk/{area}/{item}"),
+            () => new(GardenDoor.See(context, $"{visit.Here}walk/{area}/{item}")),
             faults => visit.Book.Items.FirstOrDefault(known => known.Id == item) is { } shown ? ItemPage(visit, shown, faults, null) : Notices.NotForYou(context.Request),
             _ => Notices.FormStale(context.Request));
     }

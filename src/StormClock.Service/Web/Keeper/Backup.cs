@@ -1,5 +1,7 @@
 using System.IO.Compression;
+using StormClock.Service.Delivery.Push;
 using StormClock.Service.Store;
+using StormClock.Service.Visits;
 
 namespace StormClock.Service.Web.Keeper;
 
@@ -7,7 +9,7 @@ namespace StormClock.Service.Web.Keeper;
 internal sealed class Backup(HostPlan plan, StormStore store)
 {
     /// <summary>Of the data folder, beside the database.</summary>
-    public static IReadOnlyList<string> Files { get; } = ["link-keys", "push-keys", "passcode"];
+    public static IReadOnlyList<string> Files { get; } = [AckKeyFile.Name, VapidKeyFile.Name, PasscodeFile.Name];
     public static IReadOnlyList<string> Folders { get; } = ["form-keys", "notes", "photos"];
 
     /// <summary>Made in a temporary file that goes with its stream: the database may be large.</summary>

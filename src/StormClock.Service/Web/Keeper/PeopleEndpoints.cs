@@ -34,13 +34,16 @@ internal sealed class PeopleEndpoints(KeeperDoor door, GardenShelf shelf, StormS
         if (await door.FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
         if (shelf.Find(garden) is not { } book) return Notices.NotForYou(context.Request);
         var typed = PersonForm.Typed(form);
-        var id = FreshId(book, typed.GetValueOrDefault("name", ""));
+        var id = "";
         return await books.DoAsync(
             context, By(context, book), form,
-            now => PersonForm.Read(now, null, EntryIds.Free(id, [.. now.People.Select(person => person.Id)]), typed) is { Value: { } person }
-                ? BookChange.Put(now, person, null)
-                : new BookOutcome<Person>.Refused(PersonForm.Read(now, null, id, typed).Faults),
-            () => See(context, $"../{garden}?told={id}"),
+            now =>
+            {
+                id = FreshId(now, typed.GetValueOrDefault("name", ""));
+                var read = PersonForm.Read(now, null, id, typed);
+                return read.Value is { } person ? BookChange.Put(now, person, null) : new BookOutcome<Person>.Refused(read.Faults);
+            },
+            () => new(See(context, $"../{garden}?told={id}")),
             faults => PeoplePage(context, book, faults, typed),
             _ => Notices.FormStale(context.Request));
     }
@@ -58,9 +61,9 @@ internal sealed class PeopleEndpoints(KeeperDoor door, GardenShelf shelf, StormS
         return await books.DoAsync(
             context, by, form,
             now => Changed(now, person, typed, mark, by.Speech),
-            () =>
+            async () =>
             {
-                if (remove) ForgetDevices(garden, person);
+                if (remove) await ForgetDevicesAsync(garden, person);
                 return See(context, remove ? $"../../{garden}?gone=1" : $"../../{garden}?told={person}");
             },
             faults => Find(book, person) is { } shown ? PersonPage(context, book, shown, faults, typed, mark) : PeoplePage(context, book, faults, typed ?? PersonForm.Blank),
@@ -99,10 +102,10 @@ internal sealed class PeopleEndpoints(KeeperDoor door, GardenShelf shelf, StormS
         return EntryIds.Free(EntryIds.Of(name, "person"), [.. book.People.Select(person => person.Id).Union(known)]);
     }
 
-    private void ForgetDevices(string garden, string person) => store.WriteAsync(transaction =>
+    private Task ForgetDevicesAsync(string garden, string person) => store.WriteAsync(transaction =>
     {
         foreach (var device in Subscriptions.OfGarden(transaction, garden).Where(device => device.PersonId == person)) Subscriptions.Remove(transaction, device.Id);
-    }).GetAwaiter().GetResult();
+    });
 
     private static Person? Find(GardenBook book, string id) => book.People.FirstOrDefault(person => person.Id == id);
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using StormClock.Service.Commands;
 using StormClock.Service.Delivery;
@@ -9,12 +8,13 @@ using StormClock.Service.Settings;
 using StormClock.Service.Store;
 using StormClock.Service.Visits;
 using StormClock.Service.Web.Garden;
+using StormClock.Service.Web.Keeper;
 using StormClock.Service.Web.Views.Start;
 
 namespace StormClock.Service.Web.Start;
 
 /// <summary>The first run: a garden from one page, then mail; or the practice storm first. For the keeper alone, also for a second garden later.</summary>
-internal sealed class StartEndpoints(HostPlan plan, BookDesk books, PracticeRun practice, IClock clock, IAntiforgery antiforgery)
+internal sealed class StartEndpoints(HostPlan plan, BookDesk books, PracticeRun practice, KeeperDoor door, IClock clock)
 {
     /// <summary>Shown again when a server takes nothing; the password is not.</summary>
     private static readonly string[] MailFields = ["host", "port", "security", "user", "from", "to"];
@@ -24,13 +24,13 @@ internal sealed class StartEndpoints(HostPlan plan, BookDesk books, PracticeRun 
     public async Task<IResult> MakeAsync(HttpContext context)
     {
         if (Refuse(context) is { } refusal) return refusal;
-        if (await FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
+        if (await door.FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
         var typed = StartForm.Typed(form);
         var read = StartForm.Read(typed);
         if (read.Value is not { } book) return Page(context, typed, [.. read.Faults.Select(fault => fault.Reason)]);
 
         var made = await books.CreateAsync(book);
-        return made.Value is { } garden ? See(context, $"start/mail?garden={garden.Id}") : Page(context, typed, [.. made.Faults.Select(fault => fault.Reason)]);
+        return made.Value is { } garden ? GardenDoor.See(context, $"start/mail?garden={garden.Id}") : Page(context, typed, [.. made.Faults.Select(fault => fault.Reason)]);
     }
 
     public IResult Mail(HttpContext context) => Refuse(context) ?? MailPage(context, new Dictionary<string, string>(), null);
@@ -39,7 +39,7 @@ internal sealed class StartEndpoints(HostPlan plan, BookDesk books, PracticeRun 
     public async Task<IResult> TryMailAsync(HttpContext context)
     {
         if (Refuse(context) is { } refusal) return refusal;
-        if (await FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
+        if (await door.FormAsync(context) is not { } form) return Notices.FormStale(context.Request);
         var typed = MailFields.ToDictionary(key => key, key => EntryForm.Line(form[key].ToString()));
         var speech = BrowserSpeech.Of(context.Request);
         if (plan.ConfigFolder is not { } config) return MailPage(context, typed, speech.Say("start.mail.no-files"));
@@ -55,7 +55,7 @@ internal sealed class StartEndpoints(HostPlan plan, BookDesk books, PracticeRun 
         await channel.RestAsync();
         if (outcome.Result != DeliveryResult.Delivered) return MailPage(context, typed, speech.Say("start.mail.not-taken", ("detail", outcome.Detail ?? "")));
 
-        var passwordFile = user is null ? null : Path.GetFullPath(Path.Combine(plan.DataFolder, "mail-password"));
+        var passwordFile = user is null ? null : Path.GetFullPath(Path.Combine(plan.DataFolder, MailSection.PasswordFile));
         if (passwordFile is not null) SecretFile.Replace(passwordFile, System.Text.Encoding.UTF8.GetBytes(password + "\n"));
         var written = MailSection.Add(Installation.SettingsFileIn(config), typed["host"], port, security, user, passwordFile, typed["from"]);
         return written.IsGood ? MailPage(context, typed, speech.Say("start.mail.done", ("address", person.Email!)), done: true) : MailPage(context, typed, string.Join("; ", written.Faults.Select(fault => fault.Reason)));
@@ -72,26 +72,15 @@ internal sealed class StartEndpoints(HostPlan plan, BookDesk books, PracticeRun 
     public async Task<IResult> BeginPracticeAsync(HttpContext context)
     {
         if (Refuse(context) is { } refusal) return refusal;
-        if (await FormAsync(context) is null) return Notices.FormStale(context.Request);
+        if (await door.FormAsync(context) is null) return Notices.FormStale(context.Request);
         practice.Begin();
-        return See(context, "practice");
+        return GardenDoor.See(context, "practice");
     }
 
     private Core.Garden.Person? Person(string to) => to.Split('/') is [var garden, var id] ? plan.Gardens.Find(garden)?.People.FirstOrDefault(person => person.Id == id && person.Email is not null) : null;
 
-    private IResult? Refuse(HttpContext context)
-    {
-        var visitor = Doorkeeper.Of(context);
-        if (visitor.IsKeeper(plan.Gardens.Books) && plan.Gardens.Folder is not null) return null;
-        return visitor.Kind == VisitorKind.Stranger && HttpMethods.IsGet(context.Request.Method) ? See(context, $"{Up(context)}in") : Notices.NotForYou(context.Request);
-    }
-
-    private async Task<IFormCollection?> FormAsync(HttpContext context) =>
-        await LinkEndpoints.ReadFormAsync(context.Request) is { } form && await antiforgery.IsRequestValidAsync(context) ? form : null;
-
-    private static string Up(HttpContext context) => context.Request.Path.Value!.LastIndexOf('/') > 0 ? "../" : "";
-
-    private static StatusCodeHttpResult See(HttpContext context, string where) => GardenDoor.See(context, where);
+    /// <summary>Null for the keeper, where there is a folder to put a garden into.</summary>
+    private IResult? Refuse(HttpContext context) => door.Refuse(context) ?? (plan.Gardens.Folder is null ? Notices.NotForYou(context.Request) : null);
 
     private RazorComponentResult<StartView> Page(HttpContext context, IReadOnlyDictionary<string, string> typed, IReadOnlyList<string> faults) => new(new Dictionary<string, object?>
     {
